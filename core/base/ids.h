@@ -15,9 +15,25 @@ namespace snug {
 // Kinds of elements. `lab`, `pc`, `numbering`, `rules` are singletons: their id number is 0.
 // `outside` and `everyone` are only subjects of promises.
 enum class Kind : std::uint8_t {
-  none, lab, pc, numbering, rules,
-  volume, lan, place, role, segment, machine, card, disk, share, exercise, promise, accepted,
-  outside, everyone,
+  none,
+  lab,
+  pc,
+  numbering,
+  rules,
+  volume,
+  lan,
+  place,
+  role,
+  segment,
+  machine,
+  card,
+  disk,
+  share,
+  exercise,
+  promise,
+  accepted,
+  outside,
+  everyone,
 };
 inline constexpr int kKindCount = static_cast<int>(Kind::everyone) + 1;
 inline constexpr std::uint32_t kMaxIdNumber = 999'999'999;

@@ -10,7 +10,8 @@ namespace {
 
 std::string tenths(std::int64_t n, std::int64_t unit) {
   const bool negative = n < 0;
-  const std::uint64_t magnitude = negative ? 0U - static_cast<std::uint64_t>(n) : static_cast<std::uint64_t>(n);
+  const std::uint64_t magnitude =
+      negative ? 0U - static_cast<std::uint64_t>(n) : static_cast<std::uint64_t>(n);
   const auto u = static_cast<std::uint64_t>(unit);
   const std::uint64_t rounded = (magnitude / u) * 10 + ((magnitude % u) * 10 + u / 2) / u;
   std::string out = negative && rounded != 0 ? "-" : "";

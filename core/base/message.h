@@ -44,7 +44,8 @@ struct Hundredths {
 };
 struct Message;
 // Names, addresses and other text that no language changes; lists are joined by the renderer.
-using Argument = std::variant<std::string, Count, Mib, Seconds, Percent, Hundredths, std::vector<std::string>>;
+using Argument =
+    std::variant<std::string, Count, Mib, Seconds, Percent, Hundredths, std::vector<std::string>>;
 
 struct Message {
   const Template* text = nullptr; // never null in a message that is shown
@@ -61,8 +62,7 @@ inline Argument argument(std::string_view s) { return std::string(s); }
 inline Argument argument(const char* s) { return std::string(s); }
 inline Argument argument(Argument a) { return a; }
 template <typename T>
-  requires(!std::is_convertible_v<T, std::string_view> && !std::is_same_v<T, Argument>)
-Argument argument(T v) {
+requires(!std::is_convertible_v<T, std::string_view> && !std::is_same_v<T, Argument>) Argument argument(T v) {
   return Argument(std::move(v));
 }
 } // namespace detail

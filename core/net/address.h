@@ -19,7 +19,9 @@ class Address {
  public:
   constexpr Address() = default;
   static constexpr Address v4(std::uint32_t host_order) { return Address(Family::v4, 0, host_order); }
-  static constexpr Address v6(std::uint64_t high, std::uint64_t low) { return Address(Family::v6, high, low); }
+  static constexpr Address v6(std::uint64_t high, std::uint64_t low) {
+    return Address(Family::v6, high, low);
+  }
 
   constexpr Family family() const { return family_; }
   constexpr bool is_v4() const { return family_ == Family::v4; }
@@ -39,9 +41,10 @@ class Address {
   std::uint64_t low_ = 0;
 };
 
-// Refuses with a sentence that says which part is wrong. No zone index (use parse_scoped where one may stand).
+// Refuses with a sentence that says which part is wrong. No zone index (use parse_scoped where one may
+// stand).
 Result<Address> parse_address(std::string_view);
-std::string to_text(const Address&);       // RFC 5952 for IPv6
+std::string to_text(const Address&); // RFC 5952 for IPv6
 void append_text(std::string&, const Address&);
 
 } // namespace snug

@@ -16,7 +16,7 @@ class Mac {
   constexpr Mac() = default;
   constexpr explicit Mac(std::uint64_t bits48) : bits_(bits48 & 0xffff'ffff'ffffULL) {}
   constexpr std::uint64_t bits() const { return bits_; }
-  constexpr bool is_group() const { return ((bits_ >> 40U) & 1U) != 0; }          // I/G bit
+  constexpr bool is_group() const { return ((bits_ >> 40U) & 1U) != 0; }                // I/G bit
   constexpr bool is_locally_administered() const { return ((bits_ >> 41U) & 1U) != 0; } // U/L bit
   // Usable by one card: not all zero, not a group address.
   constexpr bool is_usable() const { return bits_ != 0 && !is_group(); }
@@ -30,7 +30,8 @@ class Mac {
 Result<Mac> parse_mac(std::string_view);
 std::string to_text(const Mac&);
 
-// Deterministic unicast, locally administered MAC (U/L bit 1, I/G bit 0) of a lab's uid, a seat and a card (DECISIONS 9).
+// Deterministic unicast, locally administered MAC (U/L bit 1, I/G bit 0) of a lab's uid, a seat and a card
+// (DECISIONS 9).
 Mac derived_mac(std::string_view lab_uid, std::uint32_t seat, std::uint32_t card_number);
 // Modified EUI-64 interface identifier (RFC 4291 Appendix A): U/L bit inverted, ff:fe in the middle.
 std::uint64_t modified_eui64(const Mac&);

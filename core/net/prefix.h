@@ -25,8 +25,8 @@ class Prefix {
   constexpr Family family() const { return network_.family(); }
   constexpr bool is_v4() const { return network_.is_v4(); }
 
-  Address last() const;               // highest address; the broadcast address of an IPv4 net up to /30
-  Address mask() const;               // 255.255.255.0 …; IPv6: the same as an address
+  Address last() const; // highest address; the broadcast address of an IPv4 net up to /30
+  Address mask() const; // 255.255.255.0 …; IPv6: the same as an address
   bool contains(const Address&) const;
   bool contains(const Prefix&) const;
   bool overlaps(const Prefix&) const;
@@ -77,12 +77,12 @@ struct AddressRange {
 struct SpecialBlock {
   Prefix prefix;
   std::string_view name;
-  std::string_view source;   // RFC
+  std::string_view source; // RFC
   bool source_ok, destination_ok, forwardable, globally_reachable, reserved_by_protocol;
 };
 const SpecialBlock* special_block(const Address&); // nullptr: none
-bool is_private(const Address&);    // RFC 1918 or fc00::/7
-bool is_link_local(const Address&); // 169.254.0.0/16, fe80::/10
+bool is_private(const Address&);                   // RFC 1918 or fc00::/7
+bool is_link_local(const Address&);                // 169.254.0.0/16, fe80::/10
 bool is_multicast(const Address&);
 bool is_loopback(const Address&);
 
