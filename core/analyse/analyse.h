@@ -1,0 +1,46 @@
+#pragma once
+// The one pure function from a lab to everything that is known of it (ARCHITECTURE, DECISIONS 2).
+
+#include "core/findings/rule.h"
+
+#include <memory>
+
+namespace snug {
+
+// Refers to the lab it was made from: keep that unchanged and alive while you use it.
+class Analysis {
+ public:
+  explicit Analysis(const Lab& lab);
+  Analysis(Analysis&&) = default;
+  Analysis& operator=(Analysis&&) = default;
+
+  const Lab& lab() const { return index_->lab(); }
+  const Index& index() const { return *index_; }
+  const AddressesInUse& addresses() const { return *addresses_; }
+  // Everything on first, then the exercises in the lab's order.
+  std::span<const ExerciseBudgets> budgets() const { return budgets_; }
+  const ExerciseBudgets& budgets(ExerciseId exercise) const; // none: everything on
+  // Errors first, then cautions, then notes; within a severity in the order of the catalogue. Accepted ones
+  // included.
+  std::span<const Finding> findings() const { return findings_; }
+  // Whether an error that is not accepted remains; for one exercise (none: everything on) or, without
+  // argument, in any occasion.
+  bool has_error() const;
+  bool has_error(ExerciseId exercise) const;
+  // The repair of a finding of this analysis, where one is deterministic.
+  std::optional<Fix> fix(const Finding&) const;
+
+ private:
+  Context context() const { return {lab(), *index_, budgets_, *addresses_}; }
+  std::unique_ptr<Index> index_;
+  std::unique_ptr<AddressesInUse> addresses_;
+  std::vector<ExerciseBudgets> budgets_;
+  std::vector<Finding> findings_;
+};
+
+inline Analysis analyse(const Lab& lab) { return Analysis(lab); }
+
+// Whether a finding holds in an exercise (none: everything on).
+bool holds_in(const Lab&, const Finding&, ExerciseId exercise);
+
+} // namespace snug

@@ -1,0 +1,19 @@
+#pragma once
+// What rules look at: the lab, its index, budgets of every exercise and the addresses in use.
+
+#include "core/addressing/in_use.h"
+#include "core/budget/budget.h"
+#include "core/findings/finding.h"
+
+namespace snug {
+
+struct Context {
+  const Lab& lab;
+  const Index& index;
+  std::span<const ExerciseBudgets> budgets; // everything on first, then lab.exercises in order
+  const AddressesInUse& addresses;
+
+  std::string name(AnyId id) const { return name_of(lab, id); }
+};
+
+} // namespace snug

@@ -1,0 +1,34 @@
+#pragma once
+// The catalogue of rules: one row each; documentation and `--explain` are made from it.
+
+#include "core/findings/context.h"
+
+namespace snug {
+
+struct Rule {
+  std::string_view id; // stable, kebab-case: "memory-over"
+  Family family;
+  Severity severity;       // the usual one
+  std::string_view title;  // one line for the list of rules
+  std::string_view source; // a standard, or "common practice, no published source"
+  // Appends the rule's findings. Must set message, reason, places, severity; `rule` is set by the caller.
+  void (*check)(const Context&, std::vector<Finding>& out);
+  // The repair of one of its findings; null where none is deterministic.
+  std::optional<Fix> (*fix)(const Context&, const Finding&) = nullptr;
+};
+
+// Every rule, families together, in the order of the panel.
+std::span<const Rule> rules();
+const Rule* find_rule(std::string_view id);
+
+// The rules of each family; one file a family.
+std::span<const Rule> memory_rules();
+std::span<const Rule> processor_rules();
+std::span<const Rule> disk_rules();
+std::span<const Rule> network_rules();
+std::span<const Rule> address_rules();
+std::span<const Rule> name_rules();
+std::span<const Rule> time_rules();
+std::span<const Rule> plan_rules();
+
+} // namespace snug
