@@ -7,7 +7,7 @@ namespace snug {
 
 struct Rule {
   std::string_view id; // stable, kebab-case: "memory-over"
-  Family family;
+  Topic topic;
   Severity severity;       // the usual one
   std::string_view title;  // one line for the list of rules
   std::string_view source; // a standard, or "common practice, no published source"
@@ -17,11 +17,11 @@ struct Rule {
   std::optional<Fix> (*fix)(const Context&, const Finding&) = nullptr;
 };
 
-// Every rule, families together, in the order of the panel.
+// Every rule, topics together, in the order of the panel.
 std::span<const Rule> rules();
 const Rule* find_rule(std::string_view id);
 
-// The rules of each family; one file a family.
+// The rules of each topic; one file a topic.
 std::span<const Rule> memory_rules();
 std::span<const Rule> processor_rules();
 std::span<const Rule> disk_rules();
