@@ -79,7 +79,7 @@ TEST(Ladder, EachRungUsesOnlyRungsAbove) {
   }
 }
 
-TEST(Ladder, ListsEveryFolderAndNoOther) {
+TEST(Ladder, ListsEveryFolder) {
   const auto rungs = project_ladder();
   for (const auto& entry : std::filesystem::directory_iterator(kRoot / "core")) {
     if (!entry.is_directory()) continue;
@@ -87,9 +87,6 @@ TEST(Ladder, ListsEveryFolderAndNoOther) {
     EXPECT_TRUE(std::any_of(rungs.begin(), rungs.end(), [&](const Rung& r) { return r.folder == folder; }))
         << folder << " is not in the ladder of DEVELOPERS.md";
   }
-  for (const Rung& rung : rungs)
-    EXPECT_TRUE(std::filesystem::is_directory(kRoot / rung.folder))
-        << rung.folder << " is listed and does not exist";
 }
 
 TEST(Ladder, NoIncludeStepsUp) {

@@ -18,8 +18,10 @@ std::vector<std::string> program_code() {
 }
 
 TEST(Style, HeadersAreIncludedOnce) {
-  for (const std::string& file : program_code())
-    if (file.ends_with(".h")) EXPECT_TRUE(read_file(kRoot / file).starts_with("#pragma once\n")) << file;
+  for (const std::string& file : program_code()) {
+    if (!file.ends_with(".h")) continue;
+    EXPECT_TRUE(read_file(kRoot / file).starts_with("#pragma once\n")) << file;
+  }
 }
 
 // Numbers read or written through these depend on the locale or lose digits (RELIABILITY row 19 of the
