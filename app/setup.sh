@@ -26,6 +26,7 @@ test|shellcheck|mistakes in scripts
 test|python3|independent addresses, the test runner
 test|python3-jsonschema|independent check of documents
 test|libxml2-utils|independent check of SVG and HTML
+test|cmark-gfm|independent reader of Markdown
 test|ieee-data|assigned MAC prefixes
 test|poppler-utils|reads text and pages of PDF
 test|mandoc|checks the man page
