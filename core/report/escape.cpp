@@ -10,45 +10,6 @@ namespace snug {
 
 namespace {
 
-// Bytes of a line break at `at`: LF, CR, CR LF, VT, FF, U+0085, U+2028, U+2029; 0 where none stands.
-std::size_t line_break(std::string_view text, std::size_t at, const CodePoint& c) {
-  if (c.value == U'\r') return text.substr(at, 2) == "\r\n" ? 2 : 1;
-  const bool is =
-      (c.value >= 0x0a && c.value <= 0x0c) || c.value == 0x85 || c.value == 0x2028 || c.value == 0x2029;
-  return is ? c.length : 0;
-}
-
-// ED A0…BF 80…BF: a surrogate as if it were a character.
-bool is_surrogate(std::string_view text, std::size_t at) {
-  if (text.size() - at < 3) return false;
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[at + i]); };
-  return byte(0) == 0xed && (byte(1) & 0xe0U) == 0xa0 && (byte(2) & 0xc0U) == 0x80;
-}
-
-std::string cleaned(std::string_view text, char for_line_break) {
-  std::string out;
-  out.reserve(text.size());
-  for (std::size_t at = 0; at < text.size();) {
-    const CodePoint c = code_point_at(text, at);
-    if (!c.valid) {
-      const bool surrogate = is_surrogate(text, at);
-      if (!surrogate) out += "\ufffd";
-      at += surrogate ? 3 : 1;
-      continue;
-    }
-    const std::size_t break_length = line_break(text, at, c);
-    if (break_length != 0) {
-      out += for_line_break;
-    } else if (c.value == U'\t') {
-      out += ' ';
-    } else if (!is_unfit(c.value)) {
-      out += text.substr(at, c.length);
-    }
-    at += break_length != 0 ? break_length : c.length;
-  }
-  return out;
-}
-
 std::string_view without_spaces(std::string_view text) {
   const std::size_t first = text.find_first_not_of(' ');
   if (first == std::string_view::npos) return {};
@@ -102,9 +63,6 @@ bool needs_guard(std::string_view text) {
 }
 
 } // namespace
-
-std::string clean(std::string_view text) { return cleaned(text, ' '); }
-std::string clean_lines(std::string_view text) { return cleaned(text, '\n'); }
 
 std::string xml(std::string_view text) {
   std::string out;

@@ -2,22 +2,14 @@
 // The one place where text is cleaned and escaped for what the program writes (RELIABILITY rows 20 to 23, 26,
 // 28). Every function but shell_quote cleans its argument first, so a caller never has to.
 
+#include "core/base/clean.h"
+
 #include <cstdint>
 #include <map>
 #include <string>
 #include <string_view>
 
 namespace snug {
-
-// Text that every format can hold, on one line. The result is UTF-8 (RFC 3629) and every character of it is a
-// Char of XML 1.0 (production 2). Bytes that are not UTF-8 become U+FFFD each. Taken out: controls (U+0000 to
-// 001F, 007F to 009F), noncharacters (U+FDD0 to FDEF, the last two of every plane), surrogates written as
-// three bytes, direction controls (U+061C, 200E, 200F, 202A to 202E, 2066 to 2069; CVE-2021-42574) and
-// U+FEFF. Tab, line breaks (LF, CR, CR LF, VT, FF, U+0085, 2028, 2029) become one space each. Cleaning twice
-// changes nothing.
-std::string clean(std::string_view text);
-// The same, but every line break becomes LF.
-std::string clean_lines(std::string_view text);
 
 // Cleaned, with & < > " ' as entities: content or quoted attribute of XML, SVG and HTML. One line.
 std::string xml(std::string_view text);

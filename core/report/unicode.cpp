@@ -25,18 +25,6 @@ constexpr std::array<Span, 3> kOddPairs{{{0x139, 0x148}, {0x179, 0x17e}, {0x4c1,
 
 } // namespace
 
-bool is_unfit(char32_t c) {
-  static constexpr std::array<Span, 8> kSpans{{{0x00, 0x1f},
-                                               {0x7f, 0x9f},
-                                               {0x61c, 0x61c},
-                                               {0x200e, 0x200f},
-                                               {0x202a, 0x202e},
-                                               {0x2066, 0x2069},
-                                               {0xfdd0, 0xfdef},
-                                               {0xfeff, 0xfeff}}};
-  return any(kSpans, c) || (c & 0xfffeU) == 0xfffe;
-}
-
 bool is_blank(char32_t c) {
   static constexpr std::array<Span, 12> kSpans{{{0x00, 0x20},
                                                 {0x7f, 0xa0},

@@ -3,8 +3,6 @@
 
 namespace snug {
 
-// Controls, direction controls, noncharacters and U+FEFF: what no output may hold.
-bool is_unfit(char32_t);
 // Space of any width or a mark that takes no room: a spreadsheet may skip it at the start of a cell.
 bool is_blank(char32_t);
 // = + - @ and their full-width, small and mathematical forms.
