@@ -19,8 +19,8 @@ std::int64_t Random::between(std::int64_t least, std::int64_t most) {
 namespace {
 
 std::string random_text(Random& r, std::size_t most) {
-  static constexpr std::array<std::string_view, 12> kPieces{"a",  "deck", "-",    "7",  "ß",          " ",
-                                                            "\"", "\\",   "\n", "船", "\xF0\x9F\x9A\xA2", "<&>"};
+  static constexpr std::array<std::string_view, 12> kPieces{
+      "a", "deck", "-", "7", "ß", " ", "\"", "\\", "\n", "船", "\xF0\x9F\x9A\xA2", "<&>"};
   std::string out;
   for (std::size_t n = r.below(8); n > 0; --n) {
     const std::string_view piece = kPieces[r.below(kPieces.size())];
@@ -59,20 +59,27 @@ bool may_be_unset(const FieldInfo& f) { return f.optional; }
 Value random_scalar(Random& r, const Lab& lab, const FieldInfo& f) {
   if (f.optional && r.chance(30)) return {};
   switch (f.type) {
-  case FieldType::boolean: return r.chance(50);
+  case FieldType::boolean:
+    return r.chance(50);
   case FieldType::integer: {
     const std::int64_t narrow = std::min(f.most, f.least + 1000);
     return r.chance(80) ? r.between(f.least, narrow) : r.between(f.least, f.most);
   }
-  case FieldType::text: return random_text(r, f.max_length);
-  case FieldType::choice: return std::string(f.choices[r.below(f.choices.size())]);
+  case FieldType::text:
+    return random_text(r, f.max_length);
+  case FieldType::choice:
+    return std::string(f.choices[r.below(f.choices.size())]);
   case FieldType::date:
     return Date{static_cast<std::int16_t>(r.between(1, 9999)), static_cast<std::int8_t>(r.between(1, 12)),
                 static_cast<std::int8_t>(r.between(1, 28))};
-  case FieldType::address: return random_address(r);
-  case FieldType::prefix: return random_prefix(r);
-  case FieldType::mac: return Mac(r.next());
-  default: break;
+  case FieldType::address:
+    return random_address(r);
+  case FieldType::prefix:
+    return random_prefix(r);
+  case FieldType::mac:
+    return Mac(r.next());
+  default:
+    break;
   }
   const auto ids = candidates(lab, f.id_kinds);
   if (ids.empty()) return {};
@@ -89,7 +96,9 @@ Value random_row(Random& r, const Lab& lab, const StructInfo& table) {
 }
 
 // Fields that must not be filled at random: they make trees, or are the program's.
-bool is_special(const FieldInfo& f) { return f.owner == Owner::program || f.key == "carrier" || f.key == "base"; }
+bool is_special(const FieldInfo& f) {
+  return f.owner == Owner::program || f.key == "carrier" || f.key == "base";
+}
 
 void fill(Random& r, const Lab& lab, const StructInfo& table, void* object) {
   for (const FieldInfo& f : table.fields) {
@@ -198,9 +207,11 @@ void add_cards(Random& r, Lab& lab, const Machine& m, std::size_t count) {
     c.machine = m.id;
     c.segment = s.id;
     if (r.chance(90) && s.prefix4)
-      c.addresses.push_back({{}, AddressKind::typed, s.prefix4->network().plus(r.between(2, 250)), std::nullopt});
+      c.addresses.push_back(
+          {{}, AddressKind::typed, s.prefix4->network().plus(r.between(2, 250)), std::nullopt});
     if (r.chance(30) && s.prefix6)
-      c.addresses.push_back({{}, AddressKind::typed, s.prefix6->network().plus(r.between(2, 250)), std::nullopt});
+      c.addresses.push_back(
+          {{}, AddressKind::typed, s.prefix6->network().plus(r.between(2, 250)), std::nullopt});
     if (m.expose_virtualization) c.carries.push_back({{}, s.id, 0});
     c.mac = Mac(0x0200'0000'0000ULL | (r.next() & 0xffff'ffffULL));
     c.mac_source = MacSource::derived;

@@ -1,6 +1,6 @@
 #pragma once
-// Random labs and edits, the same for a seed everywhere. Built from the field tables, so that new fields are covered
-// without a change here.
+// Random labs and edits, the same for a seed everywhere. Built from the field tables, so that new fields are
+// covered without a change here.
 
 #include "core/edit/build.h"
 
@@ -24,8 +24,8 @@ class Random {
   std::uint64_t state_;
 };
 
-// Any value that check() accepts for the field; ids name elements of `lab`. Unset when no such element exists (rows with a
-// reference that may not be missing are left out).
+// Any value that check() accepts for the field; ids name elements of `lab`. Unset when no such element exists
+// (rows with a reference that may not be missing are left out).
 Value random_value(Random&, const Lab&, const FieldInfo&);
 // A lab with up to `most` elements of each kind; every reference holds, carriers and bases are trees.
 Lab random_lab(Random&, std::size_t most);
@@ -33,7 +33,8 @@ Lab random_lab(Random&, std::size_t most);
 Edit random_edit(Random&, const Lab&);
 
 rc::Gen<Lab> any_lab(std::size_t most = 6);
-// A lab made like people make them: addresses within prefixes, guests in hypervisors, cards on segments, some mistakes.
+// A lab made like people make them: addresses within prefixes, guests in hypervisors, cards on segments, some
+// mistakes.
 Lab plausible_lab(Random&, std::size_t machines, std::size_t segments);
 
 } // namespace snug::test

@@ -112,7 +112,9 @@ TEST(Edit, RefusesWhatDoesNotFitAndLeavesTheLabAlone) {
     Lab copy = lab;
     const auto done = apply(copy, Edit{say(kLabel), std::move(steps)});
     EXPECT_FALSE(done.has_value());
-    if (!done) EXPECT_EQ(done.error().message.id(), id);
+    if (!done) {
+      EXPECT_EQ(done.error().message.id(), id);
+    }
     EXPECT_TRUE(copy == lab);
   };
   const std::int64_t is = lab.machines[0].memory;

@@ -41,7 +41,8 @@ TEST(History, UndoAllGivesTheFirstLabRedoAllTheLast) {
 TEST(History, TypingMergesUntilSealed) {
   Lab lab;
   History history;
-  for (const char* text : {"S", "Sk", "Ske"}) ASSERT_TRUE(history.perform(lab, title(lab, text), true).has_value());
+  for (const char* text : {"S", "Sk", "Ske"})
+    ASSERT_TRUE(history.perform(lab, title(lab, text), true).has_value());
   EXPECT_EQ(history.size(), 1U);
   history.seal();
   ASSERT_TRUE(history.perform(lab, title(lab, "Skerry"), true).has_value());
