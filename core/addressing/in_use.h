@@ -2,7 +2,7 @@
 // Every address that somebody holds, by segment, sorted: what conflicts, planning, tables and budgets look
 // at.
 
-#include "core/model/index.h"
+#include "core/addressing/domains.h"
 
 namespace snug {
 
@@ -10,41 +10,86 @@ enum class Holder : std::uint8_t { card, pc_socket, translator, lan_router };
 
 struct HeldAddress {
   Address address;
-  std::int16_t length = 0; // prefix length as configured there
+  std::int16_t length = 0; // prefix length there: as typed, else the segment's; 0: neither
   Holder holder = Holder::card;
-  AddressKind kind = AddressKind::typed;
-  std::uint32_t segment = kNowhere; // place in lab.segments
-  std::uint32_t card = kNowhere;    // place in lab.cards, for cards
-  std::uint16_t row = 0;            // which of the card's addresses
+  AddressKind kind = AddressKind::typed; // suggested: it may move
+  std::uint8_t marks = 0;                // HeldMark
+  std::uint16_t row = 0;                 // which of the card's addresses
+  std::uint32_t segment = kNowhere;      // place in lab.segments
+  std::uint32_t card = kNowhere;         // place in lab.cards, for cards
+  std::uint32_t domain = kNowhere;       // layer-2 network; kNowhere: alone
+};
+
+// What an address is in its segment.
+struct HeldMark {
+  static constexpr std::uint8_t outside = 1;      // not in the segment's prefix of its family
+  static constexpr std::uint8_t no_prefix = 2;    // the segment has none of its family
+  static constexpr std::uint8_t reserved = 4;     // network or broadcast address (not on /31, /32: RFC 3021)
+  static constexpr std::uint8_t other_length = 8; // typed length differs from the segment's
+  static constexpr std::uint8_t again = 16;       // the one before it is the same address on this segment
+  static constexpr std::uint8_t link_local = 32;  // never marked outside
 };
 
 class AddressesInUse {
  public:
   explicit AddressesInUse(const Index&);
-  // Sorted by segment, then address; link-local ones included.
+  // Sorted by segment (those without one last), then address (IPv4 first); link-local ones included. Equal
+  // ones: PC socket, translator and LAN's router before cards, cards in the lab's order. Cards that are not
+  // connected are included (domain kNowhere). A trunk's address belongs to the segment whose prefix holds it.
   std::span<const HeldAddress> all() const { return held_; }
-  std::span<const HeldAddress> on(std::uint32_t segment_place) const;
+  std::span<const HeldAddress> on(std::uint32_t segment_place) const {
+    return std::span(held_).subspan(start_[segment_place], start_[segment_place + 1] - start_[segment_place]);
+  }
+  // All marks that occur.
+  std::uint8_t any_mark() const { return any_mark_; }
   // IPv4 / IPv6 prefix of a segment: its own, else (bridged) its LAN's.
   std::optional<Prefix> prefix4(std::uint32_t segment_place) const { return prefix4_[segment_place]; }
   std::optional<Prefix> prefix6(std::uint32_t segment_place) const { return prefix6_[segment_place]; }
+  std::optional<Prefix> prefix(std::uint32_t segment_place, Family f) const {
+    return f == Family::v4 ? prefix4_[segment_place] : prefix6_[segment_place];
+  }
   // Gateways: typed; NAT: the translator; bridged: the LAN's router.
   std::optional<Address> gateway4(std::uint32_t segment_place) const { return gateway4_[segment_place]; }
   std::optional<Address> gateway6(std::uint32_t segment_place) const { return gateway6_[segment_place]; }
-  // DHCP ranges answering on a segment: of its cards' servers and of its translator; each with who answers (a
-  // card's or the segment's id).
+  // The translator of a NAT segment: typed, else the first usable address of the prefix.
+  std::optional<Address> translator(std::uint32_t segment_place) const { return translator_[segment_place]; }
+  // The PC's IPv4 address where it has a socket: typed, else (not bridged) the numbering scheme's.
+  std::optional<Address> pc_address4(std::uint32_t segment_place) const { return pc4_[segment_place]; }
+  // DHCP ranges that are well formed and answer on a segment: of its connected cards' servers, of its
+  // translator, of its bridged LAN; each with who answers (a card's, the segment's or the LAN's id).
   struct Range {
     AddressRange range;
     AnyId server;
+    std::uint32_t domain = kNowhere;
   };
-  std::span<const Range> ranges(std::uint32_t segment_place) const;
+  std::span<const Range> ranges(std::uint32_t segment_place) const {
+    return std::span(ranges_).subspan(range_start_[segment_place],
+                                      range_start_[segment_place + 1] - range_start_[segment_place]);
+  }
+  const Domains& domains() const { return domains_; }
+  const NetworkFacts& facts() const { return facts_; }
+  // The segment of a card that an address belongs to: its own, or that of its trunk whose prefix holds the
+  // address; kNowhere: none.
+  std::uint32_t segment_for(const Index&, std::uint32_t card_place, const Address&) const;
 
  private:
+  void read_segments(const Index&);
+  void hold_segment(const Index&, std::uint32_t segment_place);
+  void hold_cards(const Index&);
+  void hold_card_row(const Index&, std::uint32_t card_place, std::uint16_t row);
+  void sort_held(std::size_t segments);
+  void mark_held();
+  void collect_ranges(const Index&);
+
+  NetworkFacts facts_;
+  Domains domains_;
   std::vector<HeldAddress> held_;
   std::vector<std::uint32_t> start_;
   std::vector<std::optional<Prefix>> prefix4_, prefix6_;
-  std::vector<std::optional<Address>> gateway4_, gateway6_;
+  std::vector<std::optional<Address>> gateway4_, gateway6_, translator_, pc4_;
   std::vector<Range> ranges_;
   std::vector<std::uint32_t> range_start_;
+  std::uint8_t any_mark_ = 0;
 };
 
 } // namespace snug

@@ -1,0 +1,119 @@
+#include "core/addressing/domains.h"
+
+#include <algorithm>
+#include <numeric>
+#include <tuple>
+
+namespace snug {
+
+Domains::Domains(const Index& index, const NetworkFacts& facts)
+    : segments_(static_cast<std::uint32_t>(index.lab().segments.size())) {
+  collect_pieces(index, facts);
+  domain_.resize(segments_ + piece_segment_.size());
+  std::iota(domain_.begin(), domain_.end(), 0U);
+  join_lans(index);
+  join_carried(index, facts);
+  number();
+  card_domain_.reserve(facts.card_marks.size());
+  for (std::size_t c = 0; c < facts.card_marks.size(); ++c) {
+    const std::uint32_t segment = facts.card_segment[c], machine = facts.card_machine[c];
+    const bool alone =
+        (facts.card_marks[c] & CardMark::connected) == 0 || segment == kNowhere || machine == kNowhere;
+    card_domain_.push_back(alone ? kNowhere : inside(index.carrier_of(machine), segment));
+  }
+}
+
+void Domains::collect_pieces(const Index& index, const NetworkFacts& facts) {
+  const Lab& lab = index.lab();
+  std::vector<std::uint32_t> seen_in(segments_, kNowhere);
+  piece_start_.reserve(lab.machines.size() + 1);
+  for (std::uint32_t h = 0; h < lab.machines.size(); ++h) {
+    const std::size_t start = piece_segment_.size();
+    piece_start_.push_back(static_cast<std::uint32_t>(start));
+    const auto add = [&](std::uint32_t segment) {
+      if (segment == kNowhere || seen_in[segment] == h) return;
+      seen_in[segment] = h;
+      piece_segment_.push_back(segment);
+    };
+    const auto add_rows = [&](const std::vector<SegmentTag>& rows) {
+      for (const SegmentTag& t : rows) add(index.place(t.segment));
+    };
+    for (const std::uint32_t guest : index.guests_of(h))
+      for (const std::uint32_t c : index.cards_of(guest)) {
+        add(facts.card_segment[c]);
+        if ((facts.card_marks[c] & (CardMark::trunk | CardMark::carries)) == 0) continue;
+        add_rows(lab.cards[c].trunk);
+        add_rows(lab.cards[c].carries);
+      }
+    std::sort(piece_segment_.begin() + static_cast<std::ptrdiff_t>(start), piece_segment_.end());
+  }
+  piece_start_.push_back(static_cast<std::uint32_t>(piece_segment_.size()));
+}
+
+std::span<const std::uint32_t> Domains::pieces_in(std::uint32_t machine_place) const {
+  const std::uint32_t start = piece_start_[machine_place];
+  return std::span(piece_segment_).subspan(start, piece_start_[machine_place + 1] - start);
+}
+
+std::uint32_t Domains::node(std::uint32_t carrier_place, std::uint32_t segment_place) const {
+  if (segment_place == kNowhere) return kNowhere;
+  if (carrier_place == kNowhere) return segment_place;
+  const auto pieces = pieces_in(carrier_place);
+  const auto it = std::lower_bound(pieces.begin(), pieces.end(), segment_place);
+  if (it == pieces.end() || *it != segment_place) return kNowhere;
+  return segments_ + piece_start_[carrier_place] + static_cast<std::uint32_t>(it - pieces.begin());
+}
+
+std::uint32_t Domains::inside(std::uint32_t carrier_place, std::uint32_t segment_place) const {
+  const std::uint32_t n = node(carrier_place, segment_place);
+  return n == kNowhere ? kNowhere : domain_[n];
+}
+
+std::uint32_t Domains::root(std::uint32_t n) {
+  while (domain_[n] != n) {
+    domain_[n] = domain_[domain_[n]];
+    n = domain_[n];
+  }
+  return n;
+}
+
+void Domains::join(std::uint32_t a, std::uint32_t b) {
+  if (a == kNowhere || b == kNowhere) return;
+  a = root(a);
+  b = root(b);
+  domain_[std::max(a, b)] = std::min(a, b);
+}
+
+void Domains::join_lans(const Index& index) {
+  const std::vector<Segment>& segments = index.lab().segments;
+  std::vector<std::tuple<std::uint32_t, std::int32_t, std::uint32_t>> bridged;
+  for (std::uint32_t s = 0; s < segments_; ++s)
+    if (segments[s].type == SegmentKind::bridged && segments[s].lan)
+      bridged.emplace_back(segments[s].lan.number, segments[s].vlan, s);
+  std::sort(bridged.begin(), bridged.end());
+  for (std::size_t i = 1; i < bridged.size(); ++i) {
+    const auto& [lan_before, vlan_before, before] = bridged[i - 1];
+    const auto& [lan, vlan, segment] = bridged[i];
+    if (lan == lan_before && vlan == vlan_before) join(before, segment);
+  }
+}
+
+void Domains::join_carried(const Index& index, const NetworkFacts& facts) {
+  facts.each_card(CardMark::carries | CardMark::connected, [&](std::uint32_t c) {
+    const std::uint32_t machine = facts.card_machine[c];
+    if (machine == kNowhere) return;
+    for (const SegmentTag& t : index.lab().cards[c].carries) {
+      const std::uint32_t segment = index.place(t.segment);
+      join(node(index.carrier_of(machine), segment), node(machine, segment));
+    }
+  });
+}
+
+void Domains::number() {
+  for (std::uint32_t n = 0; n < domain_.size(); ++n) domain_[n] = root(n);
+  // A root is the smallest node of its domain, so it is numbered before the others ask for it.
+  for (std::uint32_t n = 0; n < domain_.size(); ++n)
+    domain_[n] = domain_[n] == n ? count_++ : domain_[domain_[n]];
+}
+
+} // namespace snug

@@ -1,0 +1,74 @@
+#pragma once
+// What cards and machines say about networks, as one word of marks each, so that a rule looks only at those
+// it may concern.
+
+#include "core/model/index.h"
+
+namespace snug {
+
+struct CardMark {
+  static constexpr std::uint32_t connected = 1U << 0U;
+  static constexpr std::uint32_t has_segment = 1U << 1U;
+  static constexpr std::uint32_t trunk = 1U << 2U;        // has trunk rows
+  static constexpr std::uint32_t carries = 1U << 3U;      // has carries rows
+  static constexpr std::uint32_t only_carries = 1U << 4U; // see only_carries()
+  static constexpr std::uint32_t server = 1U << 5U;       // answers DHCP
+  static constexpr std::uint32_t relay = 1U << 6U;
+  static constexpr std::uint32_t advertises = 1U << 7U;
+  static constexpr std::uint32_t has_address = 1U << 8U; // a typed or suggested one
+  static constexpr std::uint32_t asks_dhcp = 1U << 9U;
+  static constexpr std::uint32_t slaac = 1U << 10U;
+  static constexpr std::uint32_t incomplete = 1U << 11U; // a typed or suggested row without address
+  static constexpr std::uint32_t has_mac = 1U << 12U;
+  static constexpr std::uint32_t own_mtu = 1U << 13U;
+  static constexpr std::uint32_t has_ranges = 1U << 14U;
+  static constexpr std::uint32_t published = 1U << 15U;
+  static constexpr std::uint32_t no_rows = 1U << 16U; // no address rows at all
+  static constexpr std::uint32_t forwards4 = 1U << 17U;
+  static constexpr std::uint32_t forwards6 = 1U << 18U;
+};
+
+struct MachineMark {
+  static constexpr std::uint32_t routes = 1U << 0U;
+  static constexpr std::uint32_t carrier_time = 1U << 1U;
+  static constexpr std::uint32_t needs_time = 1U << 2U;
+  static constexpr std::uint32_t offers_time = 1U << 3U;
+  static constexpr std::uint32_t offers_names = 1U << 4U;
+  static constexpr std::uint32_t offers_directory = 1U << 5U;
+  static constexpr std::uint32_t offers_management = 1U << 6U;
+  static constexpr std::uint32_t needs_names = 1U << 7U;
+  static constexpr std::uint32_t needs_reverse = 1U << 8U; // its role wants forward and reverse names
+  static constexpr std::uint32_t hypervisor = 1U << 9U;
+};
+
+// A card that carries its guests' traffic and is for nothing else (hollow pin): neither for management,
+// storage nor migration.
+bool only_carries(const Card&);
+// On the segment itself, on a trunk of it, or carrying it.
+bool is_on(const Card&, SegmentId);
+
+struct NetworkFacts {
+  explicit NetworkFacts(const Index&);
+  std::vector<std::uint32_t> card_marks;    // by place in lab.cards
+  std::vector<std::uint32_t> card_segment;  // place of Card::segment, else kNowhere
+  std::vector<std::uint32_t> card_machine;  // place of Card::machine
+  std::vector<std::uint32_t> machine_marks; // its role's offers and needs included
+  std::uint32_t any_card = 0;               // all marks that occur
+  std::uint32_t any_machine = 0;
+
+  // Calls use(place) for every card that has all of `marks`, in order.
+  template <typename Use>
+  void each_card(std::uint32_t marks, Use use) const {
+    if ((any_card & marks) != marks) return;
+    for (std::uint32_t c = 0; c < card_marks.size(); ++c)
+      if ((card_marks[c] & marks) == marks) use(c);
+  }
+  template <typename Use>
+  void each_machine(std::uint32_t marks, Use use) const {
+    if ((any_machine & marks) != marks) return;
+    for (std::uint32_t m = 0; m < machine_marks.size(); ++m)
+      if ((machine_marks[m] & marks) == marks) use(m);
+  }
+};
+
+} // namespace snug
