@@ -8,13 +8,33 @@ namespace snug {
 
 inline constexpr std::uint32_t kNowhere = 0xffff'ffff;
 
+// What sums and rules look at for every machine, close together in memory.
+struct MachineColumn {
+  std::int64_t memory = 0;          // MiB
+  std::uint32_t carrier = kNowhere; // place; kNowhere: the PC
+  std::uint32_t role = kNowhere;    // place
+  std::int32_t processors = 0;
+  std::int32_t depth = 0; // 0: directly on the PC
+  std::uint8_t expected_percent = 100;
+  bool hypervisor = false; // carries guests, or its role says that it is a hypervisor
+  bool has_guests = false;
+  bool exposes_virtualization = false;
+  bool is_64_bit = true;
+  bool memory_file = false;
+  bool has_name = true;
+  bool has_notes = false;
+  bool has_initiator = false;
+};
+
 class Index {
  public:
+  // A carrier that is not in the lab counts as the PC, and so does one that would close a circle (documents
+  // and edits refuse both).
   explicit Index(const Lab& lab);
 
   const Lab& lab() const { return *lab_; }
   // Place in its list; kNowhere when there is none.
-  std::uint32_t place(AnyId id) const;
+  std::uint32_t place(AnyId id) const { return id.number ? place_of_number(id.number, id.kind) : kNowhere; }
   template <Kind K>
   std::uint32_t place(Id<K> id) const {
     return id ? place_of_number(id.number, K) : kNowhere;
@@ -28,23 +48,38 @@ class Index {
   const Share* share(ShareId id) const { return at(lab_->shares, id); }
   const Volume* volume(VolumeId id) const { return at(lab_->volumes, id); }
 
+  // One for each of lab.machines.
+  std::span<const MachineColumn> machines() const { return machines_; }
   // Places of a machine's cards / disks in lab.cards / lab.disks, in order.
-  std::span<const std::uint32_t> cards_of(std::uint32_t machine_place) const;
-  std::span<const std::uint32_t> disks_of(std::uint32_t machine_place) const;
+  std::span<const std::uint32_t> cards_of(std::uint32_t machine_place) const {
+    return cards_.of(machine_place);
+  }
+  std::span<const std::uint32_t> disks_of(std::uint32_t machine_place) const {
+    return disks_.of(machine_place);
+  }
   // Places of the guests directly inside a machine; kNowhere: directly on the PC.
-  std::span<const std::uint32_t> guests_of(std::uint32_t machine_place) const;
+  std::span<const std::uint32_t> guests_of(std::uint32_t machine_place) const {
+    return guests_.of(machine_place == kNowhere ? machines_.size() : machine_place);
+  }
   // Place of the carrier; kNowhere: the PC.
-  std::uint32_t carrier_of(std::uint32_t machine_place) const { return carrier_[machine_place]; }
+  std::uint32_t carrier_of(std::uint32_t machine_place) const { return machines_[machine_place].carrier; }
   // Places of all machines, carriers before what they carry.
   std::span<const std::uint32_t> carriers_first() const { return order_; }
-  int depth_of(std::uint32_t machine_place) const { return depth_[machine_place]; } // 0: directly on the PC
-  // Carries guests, or its role says that it is a hypervisor.
-  bool is_hypervisor(std::uint32_t machine_place) const { return hypervisor_[machine_place] != 0; }
+  int depth_of(std::uint32_t machine_place) const { return machines_[machine_place].depth; }
+  bool is_hypervisor(std::uint32_t machine_place) const { return machines_[machine_place].hypervisor; }
+  // Places of the hypervisors, in the order of the lab.
+  std::span<const std::uint32_t> hypervisors() const { return hypervisors_; }
+  // Place of the machine that a card / disk belongs to, of the segment that a card is plugged into.
+  std::uint32_t machine_of_card(std::uint32_t card_place) const { return card_machine_[card_place]; }
+  std::uint32_t machine_of_disk(std::uint32_t disk_place) const { return disk_machine_[disk_place]; }
+  std::uint32_t segment_of_card(std::uint32_t card_place) const { return card_segment_[card_place]; }
 
  private:
   struct Groups {
     std::vector<std::uint32_t> start;
     std::vector<std::uint32_t> items;
+    // Items 0 … group_of.size()-1 by group; kNowhere joins `rest`, or no group when rest is kNowhere.
+    void fill(std::span<const std::uint32_t> group_of, std::size_t groups, std::uint32_t rest = kNowhere);
     std::span<const std::uint32_t> of(std::size_t group) const {
       return std::span(items).subspan(start[group], start[group + 1] - start[group]);
     }
@@ -55,20 +90,30 @@ class Index {
     return p == kNowhere ? nullptr : &list[p];
   }
   std::uint32_t place_of_number(std::uint32_t number, Kind kind) const;
+  void number_elements();
+  template <typename E>
+  void number_list(const std::vector<E>& list);
+  void read_machines();
+  void read_parts();
+  void sort_carriers_first();
 
   const Lab* lab_;
-  struct Entry {
+  // Number to place. Numbers come from one counter (DECISIONS 7), so a flat table holds nearly all; what a
+  // hand-written file numbers twice or far away stands in `others_`, sorted by number and kind.
+  struct Slot {
+    std::uint32_t place = kNowhere;
+    Kind kind = Kind::none;
+  };
+  struct Other {
     std::uint32_t number;
     Kind kind;
     std::uint32_t place;
   };
-  std::vector<std::uint32_t> dense_; // number to place, per lab counter; used when numbers are dense
-  std::vector<Kind> dense_kind_;
-  std::vector<Entry> sparse_; // sorted by number and kind, otherwise
+  std::vector<Slot> slots_;
+  std::vector<Other> others_;
+  std::vector<MachineColumn> machines_;
   Groups cards_, disks_, guests_;
-  std::vector<std::uint32_t> carrier_, order_;
-  std::vector<int> depth_;
-  std::vector<std::uint8_t> hypervisor_;
+  std::vector<std::uint32_t> order_, hypervisors_, card_machine_, card_segment_, disk_machine_;
 };
 
 } // namespace snug

@@ -1,0 +1,81 @@
+#include "core/analyse/analyse.h"
+
+#include <algorithm>
+#include <cassert>
+
+namespace snug {
+
+namespace {
+
+// Rule and places, whatever their order: the identity of a finding (DECISIONS 19).
+struct Identity {
+  std::string_view rule;
+  std::vector<AnyId> places;
+  Identity(std::string_view r, std::span<const AnyId> p) : rule(r), places(p.begin(), p.end()) {
+    std::sort(places.begin(), places.end());
+    places.erase(std::unique(places.begin(), places.end()), places.end());
+  }
+  friend auto operator<=>(const Identity&, const Identity&) = default;
+};
+
+void mark_accepted(const Lab& lab, std::span<Finding> findings) {
+  if (lab.accepted.empty() || findings.empty()) return;
+  std::vector<std::pair<Identity, const Accepted*>> known;
+  known.reserve(lab.accepted.size());
+  for (const Accepted& a : lab.accepted) known.emplace_back(Identity(a.rule, a.places), &a);
+  std::stable_sort(known.begin(), known.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (Finding& f : findings) {
+    const Identity identity(f.rule->id, f.places);
+    const auto it = std::lower_bound(known.begin(), known.end(), identity,
+                                     [](const auto& k, const Identity& i) { return k.first < i; });
+    if (it != known.end() && it->first == identity) f.accepted = it->second;
+  }
+}
+
+bool is_open_error(const Finding& f) { return f.severity == Severity::error && !f.accepted; }
+
+} // namespace
+
+Analysis::Analysis(const Lab& lab)
+    : index_(std::make_unique<Index>(lab)), addresses_(std::make_unique<AddressesInUse>(*index_)),
+      budgets_(budgets_of(*index_, *addresses_)) {
+  const Context c = context();
+  for (const Rule& rule : rules()) {
+    const std::size_t before = findings_.size();
+    rule.check(c, findings_);
+    for (std::size_t i = before; i < findings_.size(); ++i) findings_[i].rule = &rule;
+  }
+  mark_accepted(lab, findings_);
+  std::stable_sort(findings_.begin(), findings_.end(),
+                   [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
+}
+
+const ExerciseBudgets& Analysis::budgets(ExerciseId exercise) const {
+  const auto it = std::find_if(budgets_.begin(), budgets_.end(),
+                               [&](const ExerciseBudgets& b) { return b.exercise == exercise; });
+  assert(it != budgets_.end());
+  return *it;
+}
+
+bool Analysis::has_error() const { return std::any_of(findings_.begin(), findings_.end(), is_open_error); }
+
+bool Analysis::has_error(ExerciseId exercise) const {
+  return std::any_of(findings_.begin(), findings_.end(),
+                     [&](const Finding& f) { return is_open_error(f) && holds_in(lab(), f, exercise); });
+}
+
+std::optional<Fix> Analysis::fix(const Finding& finding) const {
+  assert(finding.rule);
+  return finding.rule->fix ? finding.rule->fix(context(), finding) : std::nullopt;
+}
+
+bool holds_in(const Lab& lab, const Finding& finding, ExerciseId exercise) {
+  if (finding.when.always) return true;
+  if (!exercise) return finding.when.everything_on;
+  for (std::size_t i = 0; i < lab.exercises.size() && i < finding.when.exercises.size(); ++i)
+    if (lab.exercises[i].id == exercise) return finding.when.exercises[i];
+  return false;
+}
+
+} // namespace snug

@@ -1,0 +1,68 @@
+#include "core/budget/disk.h"
+
+namespace snug {
+
+namespace {
+
+std::int64_t part_of(std::int64_t whole, std::int64_t percent) { return (whole * percent + 99) / 100; }
+
+} // namespace
+
+DiskDemand demand(const Disk& disk) {
+  if (disk.provisioning == Provisioning::full) return {disk.size, disk.size};
+  return {part_of(disk.size, disk.expected_percent), disk.size};
+}
+
+std::int64_t volume_budget(const Volume& v) { return v.free - part_of(v.size, v.keep_free_percent); }
+
+std::uint32_t DiskPlan::place(const Index& index, AnyId store) const {
+  const std::uint32_t p = index.place(store);
+  if (p == kNowhere) return kNowhere;
+  if (store.kind == Kind::volume) return p;
+  if (store.kind == Kind::share) return p + static_cast<std::uint32_t>(index.lab().volumes.size());
+  return store.kind == Kind::disk ? disk_store[p] : kNowhere;
+}
+
+DiskPlan disk_plan(const Index& index) {
+  const Lab& lab = index.lab();
+  DiskPlan plan;
+  plan.disk_store.assign(lab.disks.size(), kNowhere);
+  plan.stores.reserve(lab.volumes.size() + lab.shares.size());
+  for (const Volume& v : lab.volumes) plan.stores.push_back({v.id, volume_budget(v), 0, 0});
+  for (const Share& s : lab.shares) plan.stores.push_back({s.id, s.size, 0, 0});
+  std::vector<std::uint8_t> is_store(lab.disks.size(), 0);
+  for (const Disk& d : lab.disks)
+    if (d.store.kind == Kind::disk)
+      if (const std::uint32_t p = index.place(d.store); p != kNowhere) is_store[p] = 1;
+  for (std::size_t p = 0; p < lab.disks.size(); ++p) {
+    if (!is_store[p]) continue;
+    plan.disk_store[p] = static_cast<std::uint32_t>(plan.stores.size());
+    plan.stores.push_back({lab.disks[p].id, lab.disks[p].size, 0, 0});
+  }
+  for (const Disk& d : lab.disks) {
+    const std::uint32_t s = plan.place(index, d.store);
+    if (s == kNowhere) continue;
+    const DiskDemand need = demand(d);
+    plan.stores[s].expected += need.expected;
+    plan.stores[s].worst += need.worst;
+  }
+  for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
+    if (!index.machines()[m].memory_file || index.disks_of(m).empty()) continue;
+    const std::uint32_t s = plan.place(index, lab.disks[index.disks_of(m).front()].store);
+    if (s != kNowhere) plan.files.push_back({m, s});
+  }
+  return plan;
+}
+
+std::vector<DiskBudget> disk_budgets(const Index& index, const DiskPlan& plan,
+                                     std::span<const std::uint8_t> running) {
+  std::vector<DiskBudget> out = plan.stores;
+  for (const DiskPlan::MemoryFile& f : plan.files) {
+    if (!running[f.machine]) continue;
+    out[f.store].expected += index.machines()[f.machine].memory;
+    out[f.store].worst += index.machines()[f.machine].memory;
+  }
+  return out;
+}
+
+} // namespace snug

@@ -1,0 +1,96 @@
+#include "core/budget/segments.h"
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+// Ranges of IPv4 numbers, both ends included, sorted and without overlaps.
+struct Span4 {
+  std::uint32_t first = 0;
+  std::uint32_t last = 0;
+};
+
+void add_clipped(std::vector<Span4>& spans, const Address& first, const Address& last, const Prefix& prefix) {
+  if (!first.is_v4() || !last.is_v4()) return;
+  const Address lo = std::max(first, prefix.first_host());
+  const Address hi = std::min(last, prefix.last_host());
+  if (lo <= hi) spans.push_back({lo.as_u32(), hi.as_u32()});
+}
+
+void merge(std::vector<Span4>& spans) {
+  std::sort(spans.begin(), spans.end(), [](const Span4& a, const Span4& b) { return a.first < b.first; });
+  std::size_t kept = 0;
+  for (const Span4& s : spans) {
+    if (kept > 0 && s.first <= spans[kept - 1].last)
+      spans[kept - 1].last = std::max(spans[kept - 1].last, s.last);
+    else
+      spans[kept++] = s;
+  }
+  spans.resize(kept);
+}
+
+// Held addresses are sorted, so one pass over them and the spans finds those inside.
+void count_addresses(std::span<const HeldAddress> held, const Prefix& prefix, std::span<const Span4> kept,
+                     SegmentBudget& b) {
+  for (const Span4& s : kept) b.reserved += std::int64_t{s.last} - s.first + 1;
+  const Address* previous = nullptr;
+  std::size_t at = 0;
+  for (const HeldAddress& h : held) {
+    if (!prefix.contains(h.address) || prefix.is_reserved(h.address)) continue;
+    if (previous && *previous == h.address) continue;
+    previous = &h.address;
+    ++b.used;
+    while (at < kept.size() && kept[at].last < h.address.as_u32()) ++at;
+    if (at < kept.size() && kept[at].first <= h.address.as_u32()) --b.reserved;
+  }
+}
+
+} // namespace
+
+std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesInUse& addresses) {
+  const auto& segments = index.lab().segments;
+  std::vector<SegmentBudget> out(segments.size());
+  std::vector<Span4> kept;
+  for (std::uint32_t s = 0; s < segments.size(); ++s) {
+    out[s].of = segments[s].id;
+    const std::optional<Prefix> prefix = addresses.prefix4(s);
+    if (!prefix) continue;
+    out[s].usable = prefix->host_count();
+    kept.clear();
+    for (const auto& r : addresses.ranges(s)) add_clipped(kept, r.range.first, r.range.last, *prefix);
+    for (const RangeRow& r : segments[s].kept) add_clipped(kept, r.first, r.last, *prefix);
+    merge(kept);
+    count_addresses(addresses.on(s), *prefix, kept, out[s]);
+  }
+  return out;
+}
+
+std::vector<Seat> seats(const Index& index) {
+  const Lab& lab = index.lab();
+  std::vector<Seat> out;
+  out.reserve(lab.cards.size());
+  for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
+    const std::size_t own = out.size();
+    const auto add = [&](std::uint32_t segment) {
+      if (segment == kNowhere) return;
+      for (std::size_t i = own; i < out.size(); ++i)
+        if (out[i].segment == segment) return;
+      out.push_back({m, segment});
+    };
+    for (const std::uint32_t c : index.cards_of(m)) {
+      add(index.segment_of_card(c));
+      for (const SegmentTag& t : lab.cards[c].trunk) add(index.place(t.segment));
+    }
+  }
+  return out;
+}
+
+void add_memory(std::span<const Seat> seats, std::span<const GuestCost> costs,
+                std::span<const std::uint8_t> running, std::vector<SegmentBudget>& segments) {
+  for (const Seat& s : seats)
+    if (running[s.machine]) segments[s.segment].memory += costs[s.machine].takes;
+}
+
+} // namespace snug

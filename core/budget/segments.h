@@ -1,0 +1,21 @@
+#pragma once
+// Budgets of segments (MODEL: Memory, last point).
+
+#include "core/budget/memory.h"
+
+namespace snug {
+
+// Addresses of every segment, the same in every exercise; memory is 0.
+std::vector<SegmentBudget> address_budgets(const Index&, const AddressesInUse&);
+
+// Which machines have a card on which segment, each pair once.
+struct Seat {
+  std::uint32_t machine = 0; // places
+  std::uint32_t segment = 0;
+};
+std::vector<Seat> seats(const Index&);
+// Adds what the `running` machines of a segment take from their carriers.
+void add_memory(std::span<const Seat>, std::span<const GuestCost>, std::span<const std::uint8_t> running,
+                std::vector<SegmentBudget>&);
+
+} // namespace snug
