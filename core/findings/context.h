@@ -13,7 +13,8 @@ struct Context {
   std::span<const ExerciseBudgets> budgets; // everything on first, then lab.exercises in order
   const AddressesInUse& addresses;
 
-  std::string name(AnyId id) const { return name_of(lab, id); }
+  // As name_of(lab, id), without searching the lab.
+  std::string name(AnyId id) const;
 };
 
 } // namespace snug
