@@ -1,0 +1,15 @@
+#pragma once
+// Names of machines on the network.
+
+#include "core/model/lab.h"
+
+#include <string>
+
+namespace snug {
+
+// The host name: as typed, else made from the name (lower case, hyphens).
+std::string host_name_of(const Machine&);
+// Host name and the lab's domain, without a final dot; a host name that holds a dot already is whole.
+std::string full_name_of(const Lab&, const Machine&);
+
+} // namespace snug

@@ -1,0 +1,113 @@
+#include "core/report/table.h"
+
+#include "core/base/clean.h"
+#include "core/model/json_text.h"
+#include "core/report/escape.h"
+
+namespace snug {
+
+std::string cell_text(const Cell& cell) {
+  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
+  if (const auto* number = std::get_if<std::int64_t>(&cell)) return std::to_string(*number);
+  return {};
+}
+
+std::string csv(const Table& t) {
+  std::string out;
+  for (std::size_t i = 0; i < t.columns.size(); ++i)
+    (out += i > 0 ? "," : "") += csv_field(t.columns[i].title);
+  out += "\r\n";
+  for (const TableRow& row : t.rows) {
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+      if (i > 0) out += ',';
+      const auto* number = std::get_if<std::int64_t>(&row.cells[i]);
+      out += number ? csv_number(*number) : csv_field(cell_text(row.cells[i]));
+    }
+    out += "\r\n";
+  }
+  return out;
+}
+
+namespace {
+
+bool is_numeric_column(const Table& t, std::size_t column) {
+  bool any = false;
+  for (const TableRow& row : t.rows) {
+    if (std::holds_alternative<std::string>(row.cells[column])) return false;
+    any = any || std::holds_alternative<std::int64_t>(row.cells[column]);
+  }
+  return any;
+}
+
+constexpr std::string_view kStyle =
+    "body{font-family:Inter,system-ui,sans-serif;color:#1b2430;background:#fffdf9;margin:2em}"
+    "table{border-collapse:collapse}caption{font-size:1.3em;font-weight:600;text-align:left;padding-bottom:."
+    "6em}"
+    "th,td{border-bottom:1px solid #d9d2c3;padding:.3em .9em .3em 0;text-align:left;vertical-align:top}"
+    "th{border-bottom:2px solid #5c6875}td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}"
+    "@media print{body{margin:0;background:none}}";
+
+} // namespace
+
+std::string markdown(const Table& t) {
+  std::string out;
+  if (!t.title.empty()) out += "## " + markdown_text(t.title) + "\n\n";
+  for (const TableColumn& c : t.columns) (out += "| ") += markdown_cell(c.title) + " ";
+  out += "|\n";
+  for (std::size_t i = 0; i < t.columns.size(); ++i) out += is_numeric_column(t, i) ? "| ---: " : "| --- ";
+  out += "|\n";
+  for (const TableRow& row : t.rows) {
+    for (const Cell& cell : row.cells) (out += "| ") += markdown_cell(cell_text(cell)) + " ";
+    out += "|\n";
+  }
+  return out;
+}
+
+std::string html(const Table& t, std::string_view language) {
+  std::string out = "<!DOCTYPE html>\n<html lang=\"" + html(language) +
+                    "\">\n<head>\n<meta charset=\"utf-8\">\n<title>" + html(t.title) + "</title>\n<style>" +
+                    std::string(kStyle) + "</style>\n</head>\n<body>\n<table>\n";
+  if (!t.title.empty()) out += "<caption>" + html(t.title) + "</caption>\n";
+  std::vector<bool> numeric(t.columns.size());
+  out += "<thead><tr>";
+  for (std::size_t i = 0; i < t.columns.size(); ++i) {
+    numeric[i] = is_numeric_column(t, i);
+    out += std::string(numeric[i] ? "<th scope=\"col\" class=\"n\">" : "<th scope=\"col\">") +
+           html(t.columns[i].title) + "</th>";
+  }
+  out += "</tr></thead>\n<tbody>\n";
+  for (const TableRow& row : t.rows) {
+    out += "<tr>";
+    for (std::size_t i = 0; i < row.cells.size(); ++i)
+      out += std::string(numeric[i] ? "<td class=\"n\">" : "<td>") + html(cell_text(row.cells[i])) + "</td>";
+    out += "</tr>\n";
+  }
+  return out + "</tbody>\n</table>\n</body>\n</html>\n";
+}
+
+std::string json(const Table& t) {
+  std::string out = "{\n  \"title\": ";
+  append_json_string(out, clean(t.title));
+  out += ",\n  \"rows\": [";
+  for (std::size_t r = 0; r < t.rows.size(); ++r) {
+    const TableRow& row = t.rows[r];
+    out += r > 0 ? ",\n    {" : "\n    {";
+    out += "\"id\": ";
+    append_json_string(out, to_text(row.place));
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+      if (std::holds_alternative<std::monostate>(row.cells[i])) continue;
+      out += ", ";
+      append_json_string(out, t.columns[i].key);
+      out += ": ";
+      if (const auto* number = std::get_if<std::int64_t>(&row.cells[i])) {
+        out += std::to_string(*number);
+      } else {
+        append_json_string(out, cell_text(row.cells[i]));
+      }
+    }
+    out += '}';
+  }
+  return out + (t.rows.empty() ? "]\n}\n" : "\n  ]\n}\n");
+}
+
+} // namespace snug

@@ -1,0 +1,43 @@
+#pragma once
+// Tables as data: the table that is shown is the table that is written (STYLE 6).
+
+#include "core/base/ids.h"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace snug {
+
+struct TableColumn {
+  std::string_view key;   // stable, for JSON
+  std::string_view title; // for people
+};
+// Text, a number, or nothing.
+using Cell = std::variant<std::monostate, std::string, std::int64_t>;
+
+struct TableRow {
+  AnyId place;             // what the row is about, to select it
+  std::vector<Cell> cells; // as many as columns
+};
+
+struct Table {
+  std::string title;
+  std::vector<TableColumn> columns;
+  std::vector<TableRow> rows;
+};
+
+std::string cell_text(const Cell&); // empty for nothing
+
+// RFC 4180: header line, CRLF after every record; text cells guarded against formulas.
+std::string csv(const Table&);
+// A table of CommonMark with the table extension, under a heading when there is a title.
+std::string markdown(const Table&);
+// A whole HTML document: one table with caption and header cells, no script, no external reference.
+std::string html(const Table&, std::string_view language);
+// {"title": …, "rows": [{"id": …, column key: value, …}]}, LF at the end; nothing is null.
+std::string json(const Table&);
+
+} // namespace snug

@@ -1,0 +1,22 @@
+#pragma once
+// The tables of a lab: what `snuglab-cli table`, the window and the hand-outs show.
+
+#include "core/analyse/analyse.h"
+#include "core/report/table.h"
+
+namespace snug {
+
+// Every address somebody holds or will get: cards in the order of machines, then PC sockets, translators and
+// routers of physical LANs. A card that carries guests' traffic only has a row without an address. Columns:
+// machine, host name (with the lab's domain where it is published), role, runs in, card, segment, VLAN,
+// address, prefix length, mask, how it is set, gateway, MAC, MTU, findings (words of the worst finding about
+// that card).
+Table address_table(const Analysis&);
+// Prefixes, gateways, DHCP ranges and free addresses of every segment.
+Table segment_table(const Analysis&);
+// Memory, processors and disks of every machine, with what it takes from its carrier.
+Table machine_table(const Analysis&);
+// For every exercise the memory of the PC: budget, taken, headroom, verdict; everything on first.
+Table exercise_table(const Analysis&);
+
+} // namespace snug
