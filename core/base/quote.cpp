@@ -69,7 +69,7 @@ CodePoint code_point_at(std::string_view text, std::size_t at) {
   return {c, length, true};
 }
 
-std::string quoted(std::string_view text) {
+std::string excerpt(std::string_view text) {
   if (text.size() <= kQuoteBytes) return std::string(text);
   std::size_t end = kQuoteBytes;
   while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xc0U) == 0x80) --end;

@@ -18,7 +18,7 @@ struct CodePoint {
 CodePoint code_point_at(std::string_view text, std::size_t at); // at < text.size()
 
 // The text itself, cut after 64 bytes (at a character's border) with "…".
-std::string quoted(std::string_view text);
+std::string excerpt(std::string_view text);
 // The character at byte `at` for a sentence: "x" for visible ASCII; "é (U+00E9)" for other letters;
 // "U+202E" alone for spaces, controls and marks that cannot be seen; "byte E9" where it is not UTF-8.
 std::string quoted_character(std::string_view text, std::size_t at);

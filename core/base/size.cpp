@@ -70,19 +70,19 @@ std::string without_grouping(std::string_view number) {
 
 Result<void> check_number(const Typed& t) {
   if (t.all.empty()) return fail(text::size_empty);
-  if (t.all.starts_with('-') || t.all.starts_with("\u2212")) return fail(text::size_negative, quoted(t.all));
-  if (digits_of(t.number).empty()) return fail(text::size_number, quoted(t.all));
+  if (t.all.starts_with('-') || t.all.starts_with("\u2212")) return fail(text::size_negative, excerpt(t.all));
+  if (digits_of(t.number).empty()) return fail(text::size_number, excerpt(t.all));
   const auto separators = std::count_if(t.number.begin(), t.number.end(), is_separator);
-  if (separators > 1) return fail(text::size_separators, quoted(t.all), quoted(without_grouping(t.number)));
+  if (separators > 1) return fail(text::size_separators, excerpt(t.all), excerpt(without_grouping(t.number)));
   if (separators == 1 && (t.whole.empty() || t.fraction.empty()))
-    return fail(text::size_fraction_digits, quoted(t.all));
+    return fail(text::size_fraction_digits, excerpt(t.all));
   if (t.fraction.size() > kMaxFractionDigits)
-    return fail(text::size_fraction_long, quoted(t.all), Count{static_cast<std::int64_t>(t.fraction.size())},
+    return fail(text::size_fraction_long, excerpt(t.all), Count{static_cast<std::int64_t>(t.fraction.size())},
                 Count{kMaxFractionDigits});
   if (separators == 1 && t.unit.empty() && t.fraction.size() == 3 && t.whole != "0")
-    return fail(text::size_thousand_or_fraction, quoted(t.all), quoted(digits_of(t.number)),
-                quoted(digits_of(t.number)) + " MiB", quoted(t.number));
-  if (separators == 1 && t.unit.empty()) return fail(text::size_fraction_unit, quoted(t.all));
+    return fail(text::size_thousand_or_fraction, excerpt(t.all), excerpt(digits_of(t.number)),
+                excerpt(digits_of(t.number)) + " MiB", excerpt(t.number));
+  if (separators == 1 && t.unit.empty()) return fail(text::size_fraction_unit, excerpt(t.all));
   return {};
 }
 
@@ -125,11 +125,11 @@ Result<std::int64_t> refuse_unit(const Typed& t) {
   for (const DecimalUnit& d : kDecimalUnits) {
     if (t.unit != d.word) continue;
     const auto mib = decimal_in_mib(t, d.exponent);
-    if (!mib) return fail(text::size_large, quoted(t.all), Mib{kMaxMib});
-    return fail(text::size_power_of_ten, quoted(t.all), d.shown,
+    if (!mib) return fail(text::size_large, excerpt(t.all), Mib{kMaxMib});
+    return fail(text::size_power_of_ten, excerpt(t.all), d.shown,
                 std::string(t.number) + " " + std::string(d.meant), std::to_string(*mib) + " MiB");
   }
-  return fail(text::size_unit, quoted(t.all), quoted(t.unit_as_typed));
+  return fail(text::size_unit, excerpt(t.all), excerpt(t.unit_as_typed));
 }
 
 } // namespace
@@ -139,12 +139,12 @@ Result<std::int64_t> parse_mib(std::string_view text) {
   if (auto ok = check_number(t); !ok) return fail(std::move(ok.error()));
   if (t.unit.empty()) {
     if (const auto mib = in_mib(t, 1)) return *mib;
-    return fail(text::size_large, quoted(t.all), Mib{kMaxMib});
+    return fail(text::size_large, excerpt(t.all), Mib{kMaxMib});
   }
   for (const Unit& u : kUnits) {
     if (t.unit != u.word) continue;
     if (const auto mib = in_mib(t, u.mib)) return *mib;
-    return fail(text::size_large, quoted(t.all), Mib{kMaxMib});
+    return fail(text::size_large, excerpt(t.all), Mib{kMaxMib});
   }
   return refuse_unit(t);
 }

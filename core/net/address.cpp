@@ -144,7 +144,7 @@ bool ends_dotted(const Address& a, const Run& zeros) {
   return translated || mapped || compatible;
 }
 
-char* write_v6(char* p, const Address& a) {
+char* write_v6(char* p, const Address& a, bool may_be_dotted) {
   Fields f{};
   for (std::size_t k = 0; k < 4; ++k) {
     const auto shift = static_cast<unsigned>(48 - 16 * k);
@@ -152,7 +152,7 @@ char* write_v6(char* p, const Address& a) {
     f[k + 4] = static_cast<std::uint16_t>(a.low() >> shift);
   }
   Run zeros = longest_zeros(f);
-  const std::size_t end = ends_dotted(a, zeros) ? 6 : 8;
+  const std::size_t end = may_be_dotted && ends_dotted(a, zeros) ? 6 : 8;
   if (zeros.start + zeros.length > end) zeros.length = end - zeros.start;
   for (std::size_t k = 0; k < end;) {
     if (zeros.length > 0 && k == zeros.start) {
@@ -199,11 +199,14 @@ Result<Address> parse_address(std::string_view s) {
   return fail(address_problem(s));
 }
 
-void append_text(std::string& out, const Address& a) {
+void append_text(std::string& out, const Address& a, Dotted dotted) {
   std::array<char, 48> buffer;
-  const char* end = a.is_v4() ? write_v4(buffer.data(), a.as_u32()) : write_v6(buffer.data(), a);
+  const char* end = a.is_v4() ? write_v4(buffer.data(), a.as_u32())
+                              : write_v6(buffer.data(), a, dotted == Dotted::where_recommended);
   out.append(buffer.data(), static_cast<std::size_t>(end - buffer.data()));
 }
+
+void append_text(std::string& out, const Address& a) { append_text(out, a, Dotted::where_recommended); }
 
 std::string to_text(const Address& a) {
   std::string out;

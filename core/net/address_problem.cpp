@@ -35,35 +35,35 @@ bool looks_like_name(std::string_view s) {
 Problem octet_problem(std::string_view all, std::string_view octet) {
   const std::size_t first = std::min(octet.find_first_not_of('0'), octet.size() - 1);
   const std::string_view number = octet.substr(first);
-  if (!read_number(number, 255)) return problem(text::address4_octet, quoted(all), quoted(octet));
-  return problem(text::address4_zero, quoted(all), quoted(octet), number);
+  if (!read_number(number, 255)) return problem(text::address4_octet, excerpt(all), excerpt(octet));
+  return problem(text::address4_zero, excerpt(all), excerpt(octet), number);
 }
 
 Problem v4_problem(std::string_view all, std::string_view dotted) {
-  if (looks_like_name(dotted)) return problem(text::address_name, quoted(all));
+  if (looks_like_name(dotted)) return problem(text::address_name, excerpt(all));
   for (std::size_t i = 0; i < dotted.size(); ++i)
     if (!is_digit(dotted[i]) && dotted[i] != '.')
-      return problem(text::address_character, quoted(all), quoted_character(dotted, i));
+      return problem(text::address_character, excerpt(all), quoted_character(dotted, i));
   const auto parts = split(dotted, '.');
   for (const std::string_view p : parts)
-    if (p.empty()) return problem(text::address4_empty_part, quoted(all));
+    if (p.empty()) return problem(text::address4_empty_part, excerpt(all));
   if (parts.size() != 4)
-    return problem(text::address4_parts, quoted(all), Count{static_cast<std::int64_t>(parts.size())});
+    return problem(text::address4_parts, excerpt(all), Count{static_cast<std::int64_t>(parts.size())});
   for (const std::string_view p : parts)
     if (!read_number(p, 255)) return octet_problem(all, p);
-  return problem(text::address_character, quoted(all), quoted_character(dotted, 0));
+  return problem(text::address_character, excerpt(all), quoted_character(dotted, 0));
 }
 
 std::optional<Problem> v6_shape_problem(std::string_view s) {
   for (std::size_t i = 0; i < s.size(); ++i)
     if (hex_value(s[i]) < 0 && s[i] != ':' && s[i] != '.')
-      return problem(text::address_character, quoted(s), quoted_character(s, i));
-  if (s.find(":::") != std::string_view::npos) return problem(text::address6_colons, quoted(s));
+      return problem(text::address_character, excerpt(s), quoted_character(s, i));
+  if (s.find(":::") != std::string_view::npos) return problem(text::address6_colons, excerpt(s));
   const std::size_t gap = s.find("::");
   if (gap != std::string_view::npos && s.find("::", gap + 2) != std::string_view::npos)
-    return problem(text::address6_twice, quoted(s));
+    return problem(text::address6_twice, excerpt(s));
   const bool edge = (s.starts_with(':') && !s.starts_with("::")) || (s.ends_with(':') && !s.ends_with("::"));
-  if (edge) return problem(text::address6_edge, quoted(s));
+  if (edge) return problem(text::address6_edge, excerpt(s));
   return std::nullopt;
 }
 
@@ -74,14 +74,15 @@ Problem v6_problem(std::string_view s) {
   for (const std::string_view& p : parts) {
     if (p.empty()) continue;
     const bool dotted = p.find('.') != std::string_view::npos;
-    if (dotted && &p != &parts.back()) return problem(text::address6_dotted_place, quoted(s), quoted(p));
+    if (dotted && &p != &parts.back()) return problem(text::address6_dotted_place, excerpt(s), excerpt(p));
     if (dotted && !is_ipv4_text(p)) return v4_problem(s, p);
     if (!dotted && p.size() > 4)
-      return problem(text::address6_field, quoted(s), quoted(p), Count{static_cast<std::int64_t>(p.size())});
+      return problem(text::address6_field, excerpt(s), excerpt(p),
+                     Count{static_cast<std::int64_t>(p.size())});
     fields += dotted ? 2 : 1;
   }
-  if (fields < 8) return problem(text::address6_few, quoted(s), Count{fields});
-  return problem(text::address6_many, quoted(s), Count{fields});
+  if (fields < 8) return problem(text::address6_few, excerpt(s), Count{fields});
+  return problem(text::address6_many, excerpt(s), Count{fields});
 }
 
 // Texts that hold a good address and something around it.
@@ -91,15 +92,15 @@ std::optional<Problem> surplus_problem(std::string_view s) {
     if (at == std::string_view::npos || !read_address(s.substr(0, at))) return std::nullopt;
     return std::string(s.substr(0, at));
   };
-  if (const auto a = good_until('/')) return problem(text::address_has_length, quoted(s), *a);
+  if (const auto a = good_until('/')) return problem(text::address_has_length, excerpt(s), *a);
   if (const auto a = good_until('%'))
-    return problem(text::address_zone, quoted(s), quoted(s.substr(a->size() + 1)), *a);
+    return problem(text::address_zone, excerpt(s), excerpt(s.substr(a->size() + 1)), *a);
   const std::size_t close = s.find(']');
   if (s.starts_with('[') && close != std::string_view::npos && read_address(s.substr(1, close - 1)))
-    return problem(text::address_brackets, quoted(s), s.substr(1, close - 1));
+    return problem(text::address_brackets, excerpt(s), s.substr(1, close - 1));
   const std::string_view port = s.substr(std::min(s.find(':'), s.size() - 1) + 1);
   const bool digits = !port.empty() && std::all_of(port.begin(), port.end(), is_digit);
-  if (const auto a = good_until(':'); a && digits) return problem(text::address_port, quoted(s), *a);
+  if (const auto a = good_until(':'); a && digits) return problem(text::address_port, excerpt(s), *a);
   return std::nullopt;
 }
 
@@ -119,7 +120,7 @@ std::optional<int> read_number(std::string_view s, int most) {
 Problem address_problem(std::string_view typed) {
   const std::string_view s = trimmed(typed);
   if (s.empty()) return problem(text::address_empty);
-  if (s.size() != typed.size() && read_address(s)) return problem(text::address_spaces, quoted(typed), s);
+  if (s.size() != typed.size() && read_address(s)) return problem(text::address_spaces, excerpt(typed), s);
   if (auto surplus = surplus_problem(s)) return std::move(*surplus);
   return s.find(':') == std::string_view::npos ? v4_problem(s, s) : v6_problem(s);
 }

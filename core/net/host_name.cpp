@@ -20,13 +20,13 @@ std::int64_t characters(std::string_view s) {
 tl::unexpected<Problem> refuse_character(std::string_view label, std::size_t at) {
   switch (label[at]) {
   case '_':
-    return fail(text::label_underscore, quoted(label), host_label_from(label));
+    return fail(text::label_underscore, excerpt(label), host_label_from(label));
   case ' ':
-    return fail(text::label_space, quoted(label), host_label_from(label));
+    return fail(text::label_space, excerpt(label), host_label_from(label));
   case '.':
-    return fail(text::label_dot, quoted(label), host_label_from(label));
+    return fail(text::label_dot, excerpt(label), host_label_from(label));
   default:
-    return fail(text::label_character, quoted(label), quoted_character(label, at));
+    return fail(text::label_character, excerpt(label), quoted_character(label, at));
   }
 }
 
@@ -48,23 +48,23 @@ Result<void> check_host_label(std::string_view label) {
   if (label.empty()) return fail(text::label_empty);
   for (std::size_t i = 0; i < label.size(); ++i)
     if (!is_letter(label[i]) && !is_digit(label[i]) && label[i] != '-') return refuse_character(label, i);
-  if (label.size() > kMaxLabel) return fail(text::label_long, quoted(label), Count{characters(label)});
-  if (label.front() == '-') return fail(text::label_hyphen_first, quoted(label));
-  if (label.back() == '-') return fail(text::label_hyphen_last, quoted(label));
+  if (label.size() > kMaxLabel) return fail(text::label_long, excerpt(label), Count{characters(label)});
+  if (label.front() == '-') return fail(text::label_hyphen_first, excerpt(label));
+  if (label.back() == '-') return fail(text::label_hyphen_last, excerpt(label));
   return {};
 }
 
 Result<void> check_domain_name(std::string_view typed) {
   const std::string_view name = without_final_dot(typed);
   if (name.empty()) return fail(text::label_empty);
-  if (name.size() > kMaxDomainName) return fail(text::domain_long, quoted(name), Count{characters(name)});
+  if (name.size() > kMaxDomainName) return fail(text::domain_long, excerpt(name), Count{characters(name)});
   std::string_view label;
   for (std::size_t start = 0; start <= name.size(); start += label.size() + 1) {
     label = name.substr(start, name.find('.', start) - start);
-    if (label.empty()) return fail(text::domain_empty_part, quoted(typed));
+    if (label.empty()) return fail(text::domain_empty_part, excerpt(typed));
     if (auto ok = check_host_label(label); !ok) return ok;
   }
-  if (std::all_of(label.begin(), label.end(), is_digit)) return fail(text::domain_numeric, quoted(typed));
+  if (std::all_of(label.begin(), label.end(), is_digit)) return fail(text::domain_numeric, excerpt(typed));
   return {};
 }
 

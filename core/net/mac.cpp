@@ -62,24 +62,24 @@ tl::unexpected<Problem> refuse(std::string_view typed) {
   const std::string_view s = trimmed(typed);
   if (s.empty()) return fail(text::mac_empty);
   if (s.size() != typed.size())
-    if (const auto mac = read_mac(s)) return fail(text::mac_spaces, quoted(typed), to_text(*mac));
+    if (const auto mac = read_mac(s)) return fail(text::mac_spaces, excerpt(typed), to_text(*mac));
   std::string digits, separators;
   for (std::size_t i = 0; i < s.size(); ++i) {
     if (hex_value(s[i]) >= 0)
       digits += s[i];
     else if (kSeparators.find(s[i]) == std::string_view::npos)
-      return fail(text::mac_character, quoted(s), quoted_character(s, i));
+      return fail(text::mac_character, excerpt(s), quoted_character(s, i));
     else if (separators.find(s[i]) == std::string::npos)
       separators += s[i];
   }
-  if (digits.size() == 16) return fail(text::mac_eui64, quoted(s));
+  if (digits.size() == 16) return fail(text::mac_eui64, excerpt(s));
   if (digits.size() < 12)
-    if (const auto mac = from_short_octets(s)) return fail(text::mac_short_octet, quoted(s), to_text(*mac));
+    if (const auto mac = from_short_octets(s)) return fail(text::mac_short_octet, excerpt(s), to_text(*mac));
   if (digits.size() != 12)
-    return fail(text::mac_digits, quoted(s), Count{static_cast<std::int64_t>(digits.size())});
+    return fail(text::mac_digits, excerpt(s), Count{static_cast<std::int64_t>(digits.size())});
   const std::string meant = to_text(*read_mac(digits));
-  return separators.size() > 1 ? fail(text::mac_mixed, quoted(s), meant)
-                               : fail(text::mac_groups, quoted(s), meant);
+  return separators.size() > 1 ? fail(text::mac_mixed, excerpt(s), meant)
+                               : fail(text::mac_groups, excerpt(s), meant);
 }
 
 } // namespace

@@ -56,6 +56,7 @@ class Prefix {
 // "10.0.0.0/8", "fd00::/8". Host bits that are set are refused with the prefix that was probably meant.
 // Does not allocate on success.
 Result<Prefix> parse_prefix(std::string_view);
+// The network's text without dotted parts up to /96 ("::ffff:0:0/96").
 std::string to_text(const Prefix&);
 void append_text(std::string&, const Prefix&);
 

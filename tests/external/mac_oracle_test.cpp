@@ -57,7 +57,9 @@ TEST(MacOracle, RegistryIsTheOneOfTheChecks) {
   }
   for (const auto& row : test::read_checks("mac.csv")) {
     const auto inputs = test::words(row.at("input"));
-    if (row.at("kind") == "oui-count") EXPECT_GE(records.size(), std::stoul(row.at("expected")));
+    if (row.at("kind") == "oui-count") {
+      EXPECT_GE(records.size(), std::stoul(row.at("expected")));
+    }
     if (row.at("kind") == "oui-local") expected_local.insert(inputs.begin(), inputs.end());
     if (row.at("kind") == "oui-group") expected_group.insert(inputs.begin(), inputs.end());
   }
@@ -67,7 +69,7 @@ TEST(MacOracle, RegistryIsTheOneOfTheChecks) {
 
 TEST(Sha1Oracle, AgreesWithSha1sum) {
   std::mt19937_64 random(160);
-  for (std::size_t size = 0; size <= 200; ++size) { // every length of the padding, up to four blocks
+  for (const std::size_t size : {0, 1, 54, 55, 56, 57, 63, 64, 65, 118, 119, 120, 127, 128, 129, 10'000}) {
     std::string bytes;
     for (std::size_t i = 0; i < size; ++i) bytes += static_cast<char>(random() & 0xffU);
     const test::Ran ran = test::run_program({"sha1sum"}, bytes);

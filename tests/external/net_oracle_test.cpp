@@ -59,21 +59,24 @@ std::vector<std::string> ask_python(const std::string& questions) {
   return lines_of(ran.out);
 }
 
-bool is_dotted(const Address& a) { return !a.is_v4() && to_text(a).find('.') != std::string::npos; }
+template <typename T>
+bool is_dotted(const T& ours) {
+  return !ours.is_v4() && to_text(ours).find('.') != std::string::npos;
+}
 
 // Python writes no dotted forms of IPv6: those are compared as numbers.
 void expect_same(const Address& ours, const std::string& theirs) {
-  if (is_dotted(ours))
-    ASSERT_EQ(parse_address(theirs).value(), ours) << theirs;
-  else
+  ASSERT_EQ(parse_address(theirs).value(), ours) << theirs;
+  if (!is_dotted(ours)) {
     ASSERT_EQ(to_text(ours), theirs);
+  }
 }
 
 void expect_same(const Prefix& ours, const std::string& theirs) {
-  if (is_dotted(ours.network()))
-    ASSERT_EQ(parse_prefix(theirs).value(), ours) << theirs;
-  else
+  ASSERT_EQ(parse_prefix(theirs).value(), ours) << theirs;
+  if (!is_dotted(ours)) {
     ASSERT_EQ(to_text(ours), theirs);
+  }
 }
 
 std::string hexadecimal(std::uint64_t high, std::uint64_t low) {
@@ -189,7 +192,7 @@ std::vector<std::string> broken_texts(int count) {
 
 TEST(NetOracle, RefusesWhatGlibcRefuses) {
   int good = 0;
-  const auto texts = broken_texts(10 * test::scaled(100'000));
+  const auto texts = broken_texts(test::scaled(1'000'000));
   for (const std::string& text : texts) {
     in_addr v4{};
     in6_addr v6{};
@@ -202,7 +205,9 @@ TEST(NetOracle, RefusesWhatGlibcRefuses) {
       continue;
     }
     ++good;
-    if (is4) ASSERT_EQ(ours->as_u32(), ntohl(v4.s_addr)) << text;
+    if (is4) {
+      ASSERT_EQ(ours->as_u32(), ntohl(v4.s_addr)) << text;
+    }
     for (unsigned k = 0; is6 && k < 16; ++k) {
       const std::uint64_t half = k < 8 ? ours->high() : ours->low();
       ASSERT_EQ((half >> (56 - 8 * (k % 8))) & 0xffU, v6.s6_addr[k]) << text;

@@ -46,11 +46,11 @@ TEST(Quote, ShowsCharacters) {
 }
 
 TEST(Quote, CutsAtACharacter) {
-  EXPECT_EQ(quoted("short"), "short");
-  EXPECT_EQ(quoted(std::string(64, 'x')), std::string(64, 'x'));
-  EXPECT_EQ(quoted(std::string(65, 'x')), std::string(64, 'x') + "…");
-  EXPECT_EQ(quoted(std::string(63, 'x') + "\u00e9y"), std::string(63, 'x') + "…");
-  EXPECT_EQ(quoted(std::string(100, '\x80')), "…");
+  EXPECT_EQ(excerpt("short"), "short");
+  EXPECT_EQ(excerpt(std::string(64, 'x')), std::string(64, 'x'));
+  EXPECT_EQ(excerpt(std::string(65, 'x')), std::string(64, 'x') + "…");
+  EXPECT_EQ(excerpt(std::string(63, 'x') + "\u00e9y"), std::string(63, 'x') + "…");
+  EXPECT_EQ(excerpt(std::string(100, '\x80')), "…");
 }
 
 TEST(Quote, Trims) {

@@ -71,13 +71,13 @@ TEST(Size, RefusesWithASentence) {
       {"4 g b", "\"4 g b\": g b is not a unit of size: use MiB, GiB or TiB"},
       {"4 GiB 2", "\"4 GiB 2\": GiB 2 is not a unit of size: use MiB, GiB or TiB"},
       {"1e3", "\"1e3\": e3 is not a unit of size: use MiB, GiB or TiB"},
-      {"65 TiB", "\"65 TiB\" is more than 67108864.0 GiB, the largest size that can be planned"},
-      {"67108865", "\"67108865\" is more than 67108864.0 GiB, the largest size that can be planned"},
+      {"65 TiB", "\"65 TiB\" is more than 65536.0 GiB, the largest size that can be planned"},
+      {"67108865", "\"67108865\" is more than 65536.0 GiB, the largest size that can be planned"},
       {"99999999999999999999999999",
-       "\"99999999999999999999999999\" is more than 67108864.0 GiB, the largest size that "
+       "\"99999999999999999999999999\" is more than 65536.0 GiB, the largest size that "
        "can be planned"},
       {"99999999999999999999 TB",
-       "\"99999999999999999999 TB\" is more than 67108864.0 GiB, the largest size that can be planned"},
+       "\"99999999999999999999 TB\" is more than 65536.0 GiB, the largest size that can be planned"},
       {"0.1234567890123 TiB",
        "\"0.1234567890123 TiB\" has 13 digits after the separator: at most 12 are read"},
   };

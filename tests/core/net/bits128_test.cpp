@@ -14,7 +14,9 @@ TEST(Bits128, OnesAndPowers) {
   for (int n = 0; n <= 128; ++n) {
     const Wide expected = n == 128 ? ~Wide{0} : (Wide{1} << n) - 1;
     EXPECT_TRUE(wide(Bits128::ones(n)) == expected) << n;
-    if (n < 128) EXPECT_TRUE(wide(Bits128::power(n)) == Wide{1} << n) << n;
+    if (n < 128) {
+      EXPECT_TRUE(wide(Bits128::power(n)) == Wide{1} << n) << n;
+    }
   }
 }
 

@@ -14,10 +14,16 @@ TEST(HostName, AgreesWithTheStandards) {
     const std::string &kind = row.at("kind"), &name = row.at("name");
     const bool good = row.at("host_ok") == "yes";
     ++rows[kind];
-    if (kind.starts_with("label")) EXPECT_EQ(check_host_label(name).has_value(), good) << name;
-    if (kind == "label" && !name.empty() && name != "123")
+    if (kind.starts_with("label")) {
+      EXPECT_EQ(check_host_label(name).has_value(), good) << name;
+    }
+    if (kind == "label" && !name.empty() && name != "123") {
+
       EXPECT_EQ(check_domain_name(name).has_value(), good) << name;
-    if (kind == "name") EXPECT_EQ(check_domain_name(name).has_value(), good) << name;
+    }
+    if (kind == "name") {
+      EXPECT_EQ(check_domain_name(name).has_value(), good) << name;
+    }
     if (kind == "compare") {
       const std::size_t bar = name.find(" | ");
       EXPECT_EQ(same_name(name.substr(0, bar), name.substr(bar + 3)), row.at("host_ok") == "same") << name;

@@ -43,9 +43,11 @@ TEST(Prefix, AgreesWithTheTablesOfTheStandards) {
     EXPECT_EQ(to_text(p.first_host()), row.at("first_host")) << input;
     EXPECT_EQ(to_text(p.last_host()), row.at("last_host")) << input;
     EXPECT_EQ(p.is_reserved(p.last()), p.length() < 31) << input;
-    if (row.at("kind") != "p31") EXPECT_EQ(to_text(p.last()), row.at("broadcast")) << input;
+    if (!row.at("broadcast").empty()) {
+      EXPECT_EQ(to_text(p.last()), row.at("broadcast")) << input;
+    }
   }
-  EXPECT_EQ(rows, 132);
+  EXPECT_EQ(rows, 136);
 }
 
 TEST(Prefix, AgreesWithMasksAndOverlapsOfTheChecks) {
@@ -104,7 +106,9 @@ TEST(Prefix, HandlesEveryLengthOfIpv6) {
     EXPECT_EQ(p.last_host(), ones);
     EXPECT_EQ(p.first_host(), host_bits <= 1 ? p.network() : p.network().plus(1).value());
     EXPECT_EQ(parse_prefix(to_text(p)).value(), p);
-    if (length > 0) EXPECT_FALSE(p.contains(p.network().plus(-1).value()));
+    if (length > 0) {
+      EXPECT_FALSE(p.contains(p.network().plus(-1).value()));
+    }
   }
 }
 
@@ -165,11 +169,17 @@ TEST(Prefix, HoldsItsLawsForRandomIpv6) {
         << to_text(p) << " " << to_text(q);
     ASSERT_EQ(p.contains(q), p.network() <= q.network() && q.last() <= p.last())
         << to_text(p) << " " << to_text(q);
-    if (const auto after = p.last().plus(1)) ASSERT_FALSE(p.contains(*after)) << to_text(p);
-    if (const auto before = p.network().plus(-1)) ASSERT_FALSE(p.contains(*before)) << to_text(p);
+    if (const auto after = p.last().plus(1)) {
+      ASSERT_FALSE(p.contains(*after)) << to_text(p);
+    }
+    if (const auto before = p.network().plus(-1)) {
+      ASSERT_FALSE(p.contains(*before)) << to_text(p);
+    }
     const auto step = static_cast<std::int64_t>(random());
-    if (const auto moved = a.plus(step); moved && step != INT64_MIN)
+    if (const auto moved = a.plus(step); moved && step != INT64_MIN) {
+
       ASSERT_EQ(moved->plus(-step), a) << to_text(a) << step;
+    }
   }
 }
 

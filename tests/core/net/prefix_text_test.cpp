@@ -53,9 +53,13 @@ TEST(PrefixText, AgreesWithTheTextsOfTheStandards) {
     const auto a = parse_address_with_length(input);
     EXPECT_EQ(a.has_value(), valid != "no") << input;
     EXPECT_EQ(p.has_value(), valid == "yes" && kind == "prefix") << input;
-    if (a) EXPECT_EQ(to_text(Prefix::of(a->address, a->length)), row.at("canonical")) << input;
+    if (a) {
+      EXPECT_EQ(to_text(Prefix::of(a->address, a->length)), row.at("canonical")) << input;
+    }
     // Host bits are refused with the network that holds the address.
-    if (a && !p) EXPECT_NE(english(p.error().message).find(row.at("canonical")), std::string::npos) << input;
+    if (a && !p) {
+      EXPECT_NE(english(p.error().message).find(row.at("canonical")), std::string::npos) << input;
+    }
   }
   EXPECT_EQ(rows, 11);
 }
