@@ -1,0 +1,39 @@
+#pragma once
+// What the sub-commands share.
+
+#include "app/cli/cli.h"
+#include "core/analyse/analyse.h"
+#include "core/document/read.h"
+
+#include <CLI/CLI.hpp>
+
+namespace snug::cli {
+
+// Filled while the arguments are read; `action` is what to do then.
+struct Plan {
+  const Console& console;
+  std::function<int()> action;
+};
+
+// One file a sub-command: each adds itself to the parser.
+void add_check(CLI::App& root, Plan& plan);
+void add_table(CLI::App& root, Plan& plan);
+void add_draw(CLI::App& root, Plan& plan);
+void add_addresses(CLI::App& root, Plan& plan);
+void add_new(CLI::App& root, Plan& plan);
+void add_pc(CLI::App& root, Plan& plan);
+void add_changes(CLI::App& root, Plan& plan);
+void add_rules(CLI::App& root, Plan& plan);
+void add_format(CLI::App& root, Plan& plan);
+void add_version(CLI::App& root, Plan& plan);
+
+// Writes a problem as one line and returns the exit code.
+int complain(const Console& console, const Problem& problem, int code);
+// Loads a lab; on failure says why and returns nothing. Notes go to `err`.
+std::optional<Lab> load(const Console& console, const std::string& path);
+// The exercise with this name or id; an empty text is everything on.
+Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text);
+// To the file, or to `out` when `path` is empty or "-".
+int deliver(const Console& console, const std::string& path, std::string_view bytes);
+
+} // namespace snug::cli
