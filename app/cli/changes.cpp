@@ -31,7 +31,8 @@ void add_changes(CLI::App& root, Plan& plan) {
   sub->add_option("AFTER", wish->after, "the lab as it is")->required();
   sub->add_flag("--json", wish->json, "as JSON");
   sub->add_option("-o,--output", wish->output, "write to this file");
-  sub->callback([&plan, wish] { plan.action = [&plan, wish] { return write_changes(plan.console, *wish); }; });
+  sub->callback(
+      [&plan, wish] { plan.action = [&plan, wish] { return write_changes(plan.console, *wish); }; });
 }
 
 } // namespace snug::cli

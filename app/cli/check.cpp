@@ -34,7 +34,8 @@ int check_lab(const Console& console, const CheckWish& wish) {
 
 void add_check(CLI::App& root, Plan& plan) {
   auto wish = std::make_shared<CheckWish>();
-  CLI::App* sub = root.add_subcommand("check", "Budgets and findings of a lab; exit code 1 when there is an error");
+  CLI::App* sub =
+      root.add_subcommand("check", "Budgets and findings of a lab; exit code 1 when there is an error");
   sub->add_option("FILE", wish->file, "the lab")->required();
   sub->add_option("--exercise", wish->exercise, "name or id of an exercise; without it everything is on");
   sub->add_flag("--all", wish->all, "every exercise");

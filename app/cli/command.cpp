@@ -16,7 +16,8 @@ std::optional<Lab> load(const Console& console, const std::string& path) {
     complain(console, loaded.error(), kUnreadable);
     return std::nullopt;
   }
-  for (const Message& note : loaded->notes) console.err << "snuglab-cli: " << path << ": " << english(note) << '\n';
+  for (const Message& note : loaded->notes)
+    console.err << "snuglab-cli: " << path << ": " << english(note) << '\n';
   return std::move(loaded->lab);
 }
 
@@ -34,7 +35,8 @@ Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text) {
 int deliver(const Console& console, const std::string& path, std::string_view bytes) {
   if (path.empty() || path == "-") {
     console.out << bytes << std::flush;
-    return console.out.good() ? kFine : complain(console, Problem{say(text::cli_stream), {}, 0, 0, {}}, kCannotWrite);
+    return console.out.good() ? kFine
+                              : complain(console, Problem{say(text::cli_stream), {}, 0, 0, {}}, kCannotWrite);
   }
   if (auto saved = save_file(path, bytes); !saved) return complain(console, saved.error(), kCannotWrite);
   return kFine;

@@ -16,12 +16,13 @@ std::string_view topic_word(Topic t) {
 Table rule_table(std::span<const Rule> list) {
   Table t;
   t.title = "Rules";
-  t.columns = {{"rule", "Rule"}, {"topic", "Topic"}, {"severity", "Severity"}, {"title", "What it finds"},
-               {"source", "Source"}, {"fix", "Fix"}};
+  t.columns = {{"rule", "Rule"},           {"topic", "Topic"},   {"severity", "Severity"},
+               {"title", "What it finds"}, {"source", "Source"}, {"fix", "Fix"}};
   for (const Rule& r : list)
-    t.rows.push_back({{},
-                      {std::string(r.id), std::string(topic_word(r.topic)), std::string(word(r.severity)),
-                       std::string(r.title), std::string(r.source), std::string(r.fix ? "offered" : "by hand")}});
+    t.rows.push_back(
+        {{},
+         {std::string(r.id), std::string(topic_word(r.topic)), std::string(word(r.severity)),
+          std::string(r.title), std::string(r.source), std::string(r.fix ? "offered" : "by hand")}});
   return t;
 }
 
@@ -40,8 +41,9 @@ int write_rules(const Console& console, const RulesWish& wish) {
   if (wish.json) return deliver(console, {}, json(rule_table(list)));
   std::string out;
   for (const Rule& r : list)
-    out += std::string(r.id) + "\n    " + std::string(word(r.severity)) + ", " + std::string(topic_word(r.topic)) +
-           ": " + std::string(r.title) + "\n    source: " + std::string(r.source) + "\n";
+    out += std::string(r.id) + "\n    " + std::string(word(r.severity)) + ", " +
+           std::string(topic_word(r.topic)) + ": " + std::string(r.title) +
+           "\n    source: " + std::string(r.source) + "\n";
   return deliver(console, {}, out);
 }
 

@@ -6,9 +6,9 @@ namespace snug::cli {
 
 namespace {
 
-constexpr std::string_view kFooter =
-    "FILE is a lab (*.snuglab). Exit codes: 0 fine, 1 findings of severity error, 2 usage, 3 unreadable input, "
-    "4 cannot write, 5 internal.";
+constexpr std::string_view kFooter = "FILE is a lab (*.snuglab). Exit codes: 0 fine, 1 findings of severity "
+                                     "error, 2 usage, 3 unreadable input, "
+                                     "4 cannot write, 5 internal.";
 
 // The parser's own complaint, as one line.
 int misuse(const Console& console, const CLI::App& root, const CLI::ParseError& e) {
@@ -27,14 +27,15 @@ int misuse(const Console& console, const CLI::App& root, const CLI::ParseError& 
 }
 
 int parse_and_act(const std::vector<std::string>& args, const Console& console) {
-  CLI::App root{"Plans a small data centre of virtual machines on one PC: does it fit, which address has each card, "
-                "what is wrong.",
-                "snuglab-cli"};
+  CLI::App root{
+      "Plans a small data centre of virtual machines on one PC: does it fit, which address has each card, "
+      "what is wrong.",
+      "snuglab-cli"};
   root.footer(std::string(kFooter));
   root.require_subcommand(1);
   Plan plan{console, {}};
-  for (const auto add : {add_check, add_table, add_draw, add_addresses, add_new, add_pc, add_changes, add_rules,
-                         add_format, add_version})
+  for (const auto add : {add_check, add_table, add_draw, add_addresses, add_new, add_pc, add_changes,
+                         add_rules, add_format, add_version})
     add(root, plan);
   std::vector<std::string> backwards(args.rbegin(), args.rend());
   try {
@@ -53,7 +54,8 @@ int run(const std::vector<std::string>& args, const Console& console) {
   } catch (const std::bad_alloc&) {
     console.err << "snuglab-cli: there is not enough memory for this\n";
   } catch (const std::exception& e) {
-    console.err << "snuglab-cli: something went wrong inside the program (" << e.what() << "); please report it\n";
+    console.err << "snuglab-cli: something went wrong inside the program (" << e.what()
+                << "); please report it\n";
   }
   return kInternal;
 }

@@ -7,7 +7,8 @@ void add_version(CLI::App& root, Plan& plan) {
   sub->callback([&plan] {
     plan.action = [&plan] {
       return deliver(plan.console, {},
-                     "snuglab-cli " SNUG_VERSION "\nreads and writes format version " + std::to_string(kFormatVersion) + "\n");
+                     "snuglab-cli " SNUG_VERSION "\nreads and writes format version " +
+                         std::to_string(kFormatVersion) + "\n");
     };
   });
 }

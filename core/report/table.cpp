@@ -92,13 +92,20 @@ std::string json(const Table& t) {
   for (std::size_t r = 0; r < t.rows.size(); ++r) {
     const TableRow& row = t.rows[r];
     out += r > 0 ? ",\n    {" : "\n    {";
-    out += "\"id\": ";
-    append_json_string(out, to_text(row.place));
+    bool first = true;
+    const auto key = [&](std::string_view k) {
+      if (!first) out += ", ";
+      first = false;
+      append_json_string(out, k);
+      out += ": ";
+    };
+    if (row.place) {
+      key("id");
+      append_json_string(out, to_text(row.place));
+    }
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       if (std::holds_alternative<std::monostate>(row.cells[i])) continue;
-      out += ", ";
-      append_json_string(out, t.columns[i].key);
-      out += ": ";
+      key(t.columns[i].key);
       if (const auto* number = std::get_if<std::int64_t>(&row.cells[i])) {
         out += std::to_string(*number);
       } else {

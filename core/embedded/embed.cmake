@@ -14,7 +14,7 @@ function(snug_embed out)
     string(APPEND table "    {\"${name}\", {kFile${index}, sizeof kFile${index} - 1}},\n")
     math(EXPR index "${index} + 1")
   endforeach()
-  file(CONFIGURE OUTPUT ${out} @ONLY CONTENT "// Made by cmake/embed.cmake.
+  file(CONFIGURE OUTPUT ${out} @ONLY CONTENT "// Made by core/embedded/embed.cmake.
 #include \"core/embedded/embedded.h\"
 
 namespace snug::detail {

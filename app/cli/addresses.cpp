@@ -1,0 +1,71 @@
+#include "app/cli/command.h"
+#include "core/addressing/plan.h"
+#include "core/document/save.h"
+#include "core/document/write.h"
+#include "core/report/changes.h"
+
+namespace snug::cli {
+
+namespace {
+
+struct AddressWish {
+  std::string file;
+  std::string output;
+  PlanOptions options;
+  bool no_prefixes = false;
+  bool json = false;
+};
+
+int suggest(const Console& console, const AddressWish& wish, bool apply_it) {
+  auto lab = load(console, wish.file);
+  if (!lab) return kUnreadable;
+  PlanOptions options = wish.options;
+  options.prefixes = !wish.no_prefixes;
+  const auto edit = suggest_addresses(*lab, options);
+  if (!edit) return complain(console, edit.error(), kFindings);
+  const Lab before = *lab;
+  if (auto done = apply(*lab, *edit); !done) return complain(console, done.error(), kInternal);
+  const auto list = changes(before, *lab);
+  if (!apply_it) return deliver(console, wish.output, wish.json ? changes_json(list) : changes_text(list));
+  const std::string target = wish.output.empty() ? wish.file : wish.output;
+  const bool same_file = wish.output.empty() || wish.output == wish.file;
+  if (!(edit->empty() && same_file)) {
+    SaveOptions how;
+    how.keep_previous = same_file;
+    if (auto saved = save_file(target, write_lab(*lab), how); !saved)
+      return complain(console, saved.error(), kCannotWrite);
+  }
+  return deliver(console, {}, wish.json ? changes_json(list) : changes_text(list));
+}
+
+CLI::App* add_one(CLI::App& parent, const char* name, const char* what,
+                  const std::shared_ptr<AddressWish>& wish) {
+  CLI::App* sub = parent.add_subcommand(name, what);
+  sub->add_option("FILE", wish->file, "the lab")->required();
+  sub->add_flag("--by-need", wish->options.by_need,
+                "prefixes just large enough for what stands there (VLSM)");
+  sub->add_flag("--ipv6", wish->options.ipv6, "IPv6 as well (RFC 4193)");
+  sub->add_flag("--no-prefixes", wish->no_prefixes, "leave segments without a prefix alone");
+  sub->add_flag("--json", wish->json, "as JSON");
+  return sub;
+}
+
+} // namespace
+
+void add_addresses(CLI::App& root, Plan& plan) {
+  CLI::App* parent = root.add_subcommand("addresses", "Plan the addresses that nobody has typed");
+  parent->require_subcommand(1);
+  auto see = std::make_shared<AddressWish>();
+  CLI::App* suggest_sub = add_one(*parent, "suggest", "What would be set; writes nothing to the lab", see);
+  suggest_sub->add_option("-o,--output", see->output, "write the list to this file");
+  suggest_sub->callback(
+      [&plan, see] { plan.action = [&plan, see] { return suggest(plan.console, *see, false); }; });
+  auto set = std::make_shared<AddressWish>();
+  CLI::App* apply_sub =
+      add_one(*parent, "apply", "Set it in the lab; the previous file is kept as FILE~", set);
+  apply_sub->add_option("-o,--output", set->output, "write the lab to this file instead");
+  apply_sub->callback(
+      [&plan, set] { plan.action = [&plan, set] { return suggest(plan.console, *set, true); }; });
+}
+
+} // namespace snug::cli
