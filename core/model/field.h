@@ -66,6 +66,8 @@ struct FieldInfo {
   bool (*equal)(const void* a, const void* b) = nullptr;
   // Appends the value as compact JSON text.
   void (*write)(const void* object, std::string& out) = nullptr;
+  // Of rows: a default row at the end of the list; the pointer is good until the list grows again.
+  void* (*append_row)(void* object) = nullptr;
 
   constexpr FieldInfo range(std::int64_t lo, std::int64_t hi, Unit u) const {
     FieldInfo f = *this;
@@ -102,7 +104,8 @@ struct StructInfo {
   std::string_view collection; // key of its list (or object) in the document: "machines", "pc"
   std::string_view noun;       // for a person: "machine"
   std::span<const FieldInfo> fields;
-  std::size_t max_count = 0; // of elements
+  std::size_t max_count = 0;   // of elements
+  const void* blank = nullptr; // an object with every field at its default
   Unknown& (*unknown)(void* object) = nullptr;
   AnyId (*id)(const void* object) = nullptr; // of elements
   void (*set_id)(void* object, std::uint32_t number) = nullptr;

@@ -243,7 +243,10 @@ constexpr FieldInfo field(std::string_view key, std::string_view label, std::str
   if constexpr (requires { Traits<T>::optional; }) f.optional = Traits<T>::optional;
   if constexpr (std::is_enum_v<I>) f.choices = Choices<I>::words;
   if constexpr (kHasKind<I>) f.id_kinds = kinds({I::kind});
-  if constexpr (std::is_base_of_v<RowBase, I>) f.row = &info<I>();
+  if constexpr (std::is_base_of_v<RowBase, I>) {
+    f.row = &info<I>();
+    f.append_row = [](void* o) -> void* { return &(static_cast<S*>(o)->*Member).emplace_back(); };
+  }
   f.max_length = f.type == FieldType::text ? 4096 : 100'000;
   f.get = [](const void* o) { return Traits<T>::get(static_cast<const S*>(o)->*Member); };
   f.set = [](void* o, const Value& v) { return Traits<T>::set(static_cast<S*>(o)->*Member, v); };

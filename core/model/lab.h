@@ -78,6 +78,7 @@ struct Lab {
   std::vector<Exercise> exercises;
   std::vector<Promise> promises;
   std::vector<Accepted> accepted;
+  Unknown unknown; // members of the document itself
   friend bool operator==(const Lab&, const Lab&) = default;
 };
 

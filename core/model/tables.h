@@ -19,6 +19,8 @@ StructInfo table(std::string_view collection, std::string_view noun, std::span<c
   s.noun = noun;
   s.fields = fields;
   s.max_count = max_count;
+  static const S blank{};
+  s.blank = &blank;
   s.unknown = [](void* o) -> Unknown& { return static_cast<S*>(o)->unknown; };
   if constexpr (requires(S e) { e.id.number; }) {
     s.id = [](const void* o) { return AnyId{S::kind, static_cast<const S*>(o)->id.number}; };

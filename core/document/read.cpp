@@ -1,0 +1,104 @@
+#include "core/document/read.h"
+
+#include "core/document/header.h"
+#include "core/document/read_with.h"
+#include "core/document/verify.h"
+#include "core/net/mac.h"
+#include "core/text/document_text.h"
+
+#include <new>
+
+namespace snug {
+
+namespace {
+
+using detail::LabReader;
+
+void add_notes(const LabReader& reader, std::vector<Message>& notes) {
+  for (const detail::UnknownKey& k : reader.unknown_keys())
+    notes.push_back(say(text::kept_unknown, k.key, k.owner.empty() ? "the top of the document" : k.owner));
+  const std::size_t named = reader.unknown_keys().size();
+  if (reader.unknown_count() > named)
+    notes.push_back(say(text::kept_more, Count{static_cast<std::int64_t>(reader.unknown_count() - named)}));
+}
+
+void raise_next_id(Loaded& loaded) {
+  const std::uint32_t least = detail::largest_id(loaded.lab) + 1;
+  std::uint32_t& next = loaded.lab.facts.next_id;
+  if (next >= least) return;
+  if (next != LabFacts{}.next_id) loaded.notes.push_back(say(text::next_id_raised, Count{least}));
+  next = least;
+}
+
+// Reads a document of the current version; positions are those of `bytes`, none when `positions` is false.
+Result<Loaded> read_current(std::string_view bytes, std::string_view file_name, bool positions) {
+  Loaded loaded;
+  const char* seen = nullptr;
+  LabReader reader(bytes, seen, loaded.lab);
+  const std::string_view text = positions ? bytes : std::string_view{};
+  if (!detail::walk(bytes, seen, reader)) {
+    if (reader.fault()) return fail(detail::located(*reader.fault(), text, file_name));
+    if (reader.number_too_large())
+      return fail(detail::problem_at(say(text::json_number, reader.syntax_token()), text,
+                                     reader.syntax_offset(), file_name));
+    return fail(detail::syntax_problem(text, reader.syntax_offset(), reader.syntax_token(), file_name));
+  }
+  if (auto fault = detail::verify(loaded.lab, reader.references()))
+    return fail(detail::located(std::move(*fault), text, file_name));
+  add_notes(reader, loaded.notes);
+  raise_next_id(loaded);
+  return loaded;
+}
+
+Result<Loaded> read_any(std::string_view bytes, std::string_view file_name,
+                        std::span<const Migration> steps) {
+  if (auto problem = detail::check_octets(bytes, file_name)) return fail(std::move(*problem));
+  const std::int64_t oldest = steps.empty() ? kFormatVersion : steps.front().from;
+  const auto version = detail::read_version(bytes, file_name, oldest, kFormatVersion);
+  if (!version) return fail(version.error());
+  if (*version == kFormatVersion) return read_current(bytes, file_name, true);
+  if (auto problem = detail::check_json(bytes, file_name)) return fail(std::move(*problem));
+  std::vector<Message> notes;
+  auto migrated = migrate(bytes, *version, kFormatVersion, steps, notes);
+  if (!migrated) return fail(std::move(migrated.error()));
+  auto loaded = read_current(*migrated, file_name, false);
+  if (loaded) loaded->notes.insert(loaded->notes.begin(), notes.begin(), notes.end());
+  return loaded;
+}
+
+} // namespace
+
+namespace detail {
+
+Result<Loaded> read_with(std::string_view bytes, std::string_view file_name,
+                         std::span<const Migration> steps) {
+  try {
+    auto loaded = read_any(bytes, file_name, steps);
+    if (loaded) loaded->content_hash = content_hash(bytes);
+    return loaded;
+  } catch (const std::bad_alloc&) {
+    return fail(Problem{say(text::document_memory), std::string(file_name), 0, 0, {}});
+  }
+}
+
+} // namespace detail
+
+Result<Loaded> read_document(std::string_view bytes, std::string_view file_name) {
+  return detail::read_with(bytes, file_name, migrations());
+}
+
+Result<Lab> read_lab(std::string_view bytes, std::string_view file_name) {
+  auto loaded = read_document(bytes, file_name);
+  if (!loaded) return fail(std::move(loaded.error()));
+  return std::move(loaded->lab);
+}
+
+Result<Loaded> load_file(const std::string& path) {
+  const auto bytes = read_file(path);
+  if (!bytes) return fail(bytes.error());
+  return read_document(*bytes, path);
+}
+
+std::uint64_t content_hash(std::string_view bytes) { return stable_hash(bytes); }
+
+} // namespace snug
