@@ -34,7 +34,7 @@ TEST(Write, WhatIsWrittenIsReadBack) {
   const int cases = test::scaled(100'000);
   for (int i = 0; i < cases; ++i) {
     Random r(static_cast<std::uint64_t>(i));
-    Lab lab = test::random_lab(r, i % 10 == 0 ? 6 : 2);
+    Lab lab = test::random_lab(r, i % 20 == 0 ? 6 : 1);
     add_unknown(r, lab);
     const std::string bytes = write_lab(lab);
     const auto again = read_lab(bytes, "x");
