@@ -13,6 +13,7 @@ build|qt6-base-dev|pictures, PDF and the window
 build|qt6-svg-dev|reads the SVG of the diagram
 build|nlohmann-json3-dev|reads and writes documents
 build|libexpected-dev|results that say what went wrong (tl::expected)
+build|libcli11-dev|reads the arguments of the command line
 build|fonts-inter|the font whose widths core knows
 test|git|lists the files to check
 test|libgtest-dev|unit tests
@@ -50,7 +51,7 @@ snug_missing() {
 snug_setup() {
   if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
     echo "This is not a Debian system: install a C++20 compiler, CMake, Ninja, Qt 6.4 (base, svg), nlohmann-json," \
-      "tl-expected and the font Inter yourself; building goes on with what is there." >&2
+      "tl-expected, CLI11 and the font Inter yourself; building goes on with what is there." >&2
     return 0
   fi
   local missing root=()
