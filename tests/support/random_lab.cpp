@@ -190,13 +190,6 @@ Edit random_edit(Random& r, const Lab& lab) {
   return std::move(b).take({});
 }
 
-rc::Gen<Lab> any_lab(std::size_t most) {
-  return rc::gen::map(rc::gen::arbitrary<std::uint64_t>(), [most](std::uint64_t seed) {
-    Random r(seed);
-    return random_lab(r, most);
-  });
-}
-
 namespace {
 
 void add_cards(Random& r, Lab& lab, const Machine& m, std::size_t count) {

@@ -4,8 +4,6 @@
 
 #include "core/edit/build.h"
 
-#include <rapidcheck.h>
-
 #include <cstdint>
 
 namespace snug::test {
@@ -32,7 +30,6 @@ Lab random_lab(Random&, std::size_t most);
 // An edit that apply() accepts: fields set, elements added, removed and moved.
 Edit random_edit(Random&, const Lab&);
 
-rc::Gen<Lab> any_lab(std::size_t most = 6);
 // A lab made like people make them: addresses within prefixes, guests in hypervisors, cards on segments, some
 // mistakes.
 Lab plausible_lab(Random&, std::size_t machines, std::size_t segments);

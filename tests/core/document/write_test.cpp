@@ -1,7 +1,7 @@
 #include "core/document/write.h"
 
 #include "core/document/read.h"
-#include "tests/support/random_lab.h"
+#include "tests/support/any_lab.h"
 #include "tests/support/scale.h"
 
 #include <gtest/gtest.h>

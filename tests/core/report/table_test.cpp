@@ -1,0 +1,48 @@
+#include "core/report/table.h"
+
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+namespace snug {
+namespace {
+
+Table hostile() {
+  Table t;
+  t.title = "<b>Skerry</b> & co";
+  t.columns = {{"name", "Name"}, {"n", "Number"}};
+  t.rows.push_back({MachineId{1}, {std::string("=1+1, \"quoted\""), std::int64_t{-5}}});
+  t.rows.push_back({{}, {std::string("a|b <script>"), {}}});
+  return t;
+}
+
+// RFC 4180: CRLF, quotes doubled; OWASP: no field begins with a formula character, numbers stay numbers.
+TEST(TableCsv, FollowsRfc4180AndGuardsFormulas) {
+  EXPECT_EQ(csv(hostile()), "Name,Number\r\n\"'=1+1, \"\"quoted\"\"\",-5\r\na|b <script>,\r\n");
+}
+
+TEST(TableMarkdown, KeepsTextOutOfTheMarkup) {
+  const std::string text = markdown(hostile());
+  EXPECT_EQ(text.find("<script>"), std::string::npos);
+  EXPECT_NE(text.find("| --- | ---: |"), std::string::npos) << text;
+  EXPECT_EQ(text.find("a|b"), std::string::npos) << text;
+}
+
+TEST(TableHtml, IsOneDocumentWithoutMarkupFromText) {
+  const std::string text = html(hostile(), "en\" onload=\"x");
+  EXPECT_EQ(text.find("<script>"), std::string::npos);
+  EXPECT_EQ(text.find("\" onload"), std::string::npos);
+  EXPECT_NE(text.find("&lt;b&gt;Skerry&lt;/b&gt; &amp; co"), std::string::npos);
+  EXPECT_NE(text.find("<td class=\"n\">-5</td>"), std::string::npos);
+}
+
+TEST(TableJson, IsReadByTheLibraryAndLeavesOutWhatIsNotThere) {
+  const auto j = nlohmann::json::parse(json(hostile()));
+  EXPECT_EQ(j["title"], "<b>Skerry</b> & co");
+  EXPECT_EQ(j["rows"][0], nlohmann::json::parse(R"({"id": "m1", "name": "=1+1, \"quoted\"", "n": -5})"));
+  EXPECT_EQ(j["rows"][1], nlohmann::json::parse(R"({"name": "a|b <script>"})"));
+  EXPECT_TRUE(nlohmann::json::parse(json(Table{}))["rows"].empty());
+}
+
+} // namespace
+} // namespace snug
