@@ -47,14 +47,14 @@ TEST(Changes, SpeakTheTradesWordsWithNames) {
   m.name = "manifest";
   b.add(m);
   ASSERT_TRUE(apply(to, std::move(b).take({})).has_value());
-  EXPECT_EQ(changes_text(changes(from, to)), "added    machine manifest\n"
-                                             "changed  deck-a: memory from 1.0 GiB to 10.0 GiB\n"
+  EXPECT_EQ(changes_text(changes(from, to)), "changed  deck-a: memory from 1.0 GiB to 10.0 GiB\n"
                                              "changed  tickets-1: carrier from deck-a to deck-b\n"
+                                             "added    machine manifest\n"
                                              "changed  tickets-1 card 1: segment from Steering to Cargo\n");
   EXPECT_EQ(changes_text(changes(to, from)).substr(0, 26), "removed  machine manifest\n");
   const auto j = nlohmann::json::parse(changes_json(changes(from, to)));
   ASSERT_EQ(j["changes"].size(), 4U);
-  EXPECT_EQ(j["changes"][1]["before"], "1.0 GiB");
+  EXPECT_EQ(j["changes"][0]["before"], "1.0 GiB");
   EXPECT_EQ(changes_text(changes(from, from)), "no differences\n");
   EXPECT_TRUE(nlohmann::json::parse(changes_json({}))["changes"].empty());
 }
