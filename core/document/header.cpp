@@ -99,19 +99,23 @@ std::optional<Problem> walk_problem(const Header& h, std::string_view bytes, std
 
 Fault at(Message m, std::string pointer) { return Fault{std::move(m), {std::move(pointer)}, {}}; }
 
-std::optional<Fault> judge(const Header& h, std::int64_t oldest, std::int64_t newest) {
-  if (!h.is_object) return at(say(text::document_not_object), {});
-  if (!h.has_format) return at(say(text::document_foreign, Count{newest}), {});
-  if (!h.format || *h.format != "snuglab")
-    return at(say(text::document_other_format, h.format.value_or("?")), "/format");
+std::optional<Fault> judge(const Header& h, std::int64_t oldest, std::int64_t newest,
+                           const DocumentForm& form) {
+  if (!h.is_object) return at(say(*form.not_object), {});
+  if (!h.has_format) return at(say(*form.foreign, Count{newest}), {});
+  if (!h.format || *h.format != form.format)
+    return at(say(*form.other_format, h.format.value_or("?")), "/format");
   if (!h.has_version) return at(say(text::document_no_version, Count{newest}), {});
   if (!h.version || *h.version < oldest)
     return at(say(text::document_version_form, Count{newest}), "/version");
-  if (*h.version > newest) return at(say(text::document_newer, Count{*h.version}, Count{newest}), "/version");
+  if (*h.version > newest) return at(say(*form.newer, Count{*h.version}, Count{newest}), "/version");
   return std::nullopt;
 }
 
 } // namespace
+
+const DocumentForm kLabForm{"snuglab", &text::document_not_object, &text::document_foreign,
+                            &text::document_other_format, &text::document_newer};
 
 std::optional<Problem> check_octets(std::string_view bytes, std::string_view file_name) {
   const auto refuse = [file_name](Message m) {
@@ -132,12 +136,13 @@ std::optional<Problem> check_octets(std::string_view bytes, std::string_view fil
 }
 
 Result<std::int64_t> read_version(std::string_view bytes, std::string_view file_name, std::int64_t oldest,
-                                  std::int64_t newest) {
+                                  std::int64_t newest, const DocumentForm& form) {
   Header header(false);
   const char* seen = nullptr;
   walk(bytes, seen, header);
   if (auto problem = walk_problem(header, bytes, file_name)) return fail(std::move(*problem));
-  if (auto fault = judge(header, oldest, newest)) return fail(located(std::move(*fault), bytes, file_name));
+  if (auto fault = judge(header, oldest, newest, form))
+    return fail(located(std::move(*fault), bytes, file_name));
   return *header.version;
 }
 

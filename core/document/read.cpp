@@ -50,11 +50,11 @@ Result<Loaded> read_current(std::string_view bytes, std::string_view file_name, 
   return loaded;
 }
 
-Result<Loaded> read_any(std::string_view bytes, std::string_view file_name,
-                        std::span<const Migration> steps) {
+Result<Loaded> read_any(std::string_view bytes, std::string_view file_name, std::span<const Migration> steps,
+                        const detail::DocumentForm& form) {
   if (auto problem = detail::check_octets(bytes, file_name)) return fail(std::move(*problem));
   const std::int64_t oldest = steps.empty() ? kFormatVersion : steps.front().from;
-  const auto version = detail::read_version(bytes, file_name, oldest, kFormatVersion);
+  const auto version = detail::read_version(bytes, file_name, oldest, kFormatVersion, form);
   if (!version) return fail(version.error());
   if (*version == kFormatVersion) return read_current(bytes, file_name, true);
   if (auto problem = detail::check_json(bytes, file_name)) return fail(std::move(*problem));
@@ -70,10 +70,10 @@ Result<Loaded> read_any(std::string_view bytes, std::string_view file_name,
 
 namespace detail {
 
-Result<Loaded> read_with(std::string_view bytes, std::string_view file_name,
-                         std::span<const Migration> steps) {
+Result<Loaded> read_with(std::string_view bytes, std::string_view file_name, std::span<const Migration> steps,
+                         const DocumentForm& form) {
   try {
-    auto loaded = read_any(bytes, file_name, steps);
+    auto loaded = read_any(bytes, file_name, steps, form);
     if (loaded) loaded->content_hash = content_hash(bytes);
     return loaded;
   } catch (const std::bad_alloc&) {
