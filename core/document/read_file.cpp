@@ -5,10 +5,11 @@
 #include <system_error>
 
 #if defined(__unix__) || defined(__APPLE__)
+#include "core/document/descriptor.h"
+
 #include <cerrno>
 #include <fcntl.h>
 #include <sys/stat.h>
-#include <unistd.h>
 #else
 #include <filesystem>
 #include <fstream>
@@ -34,22 +35,6 @@ tl::unexpected<Problem> too_large(std::uintmax_t octets, std::size_t most, const
 
 namespace {
 
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  ~Descriptor() {
-    if (number_ >= 0) ::close(number_);
-  }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  Descriptor(Descriptor&&) = delete;
-  Descriptor& operator=(Descriptor&&) = delete;
-  int number() const { return number_; }
-
- private:
-  int number_;
-};
-
 tl::unexpected<Problem> refuse_errno(int error, const std::string& path) {
   if (error == ENOENT || error == ENOTDIR) return refuse(say(text::file_missing), path);
   if (error == EACCES || error == EPERM) return refuse(say(text::file_denied), path);
@@ -59,7 +44,7 @@ tl::unexpected<Problem> refuse_errno(int error, const std::string& path) {
 } // namespace
 
 Result<std::string> read_file(const std::string& path, std::size_t most) {
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY));
+  const detail::Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY));
   if (file.number() < 0 && errno == ENXIO) return refuse(say(text::file_special), path);
   if (file.number() < 0) return refuse_errno(errno, path);
   struct stat facts {};

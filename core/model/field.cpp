@@ -1,5 +1,6 @@
 #include "core/model/field.h"
 
+#include "core/base/quote.h"
 #include "core/model/lab.h"
 #include "core/text/model_text.h"
 
@@ -161,6 +162,27 @@ Result<void> check_integer(const FieldInfo& f, const Value& v) {
   return {};
 }
 
+// Controls but tab and line feed, and noncharacters: no output may hold them (RELIABILITY row 22).
+bool is_forbidden(char32_t c) {
+  if (c < 0x20) return c != '\t' && c != '\n';
+  return (c >= 0x7f && c <= 0x9f) || (c >= 0xfdd0 && c <= 0xfdef) || (c & 0xfffeU) == 0xfffe;
+}
+
+Result<void> check_characters(const FieldInfo& f, std::string_view s) {
+  for (std::size_t i = 0; i < s.size();) {
+    const auto octet = static_cast<unsigned char>(s[i]);
+    if (octet >= 0x20 && octet < 0x7f) {
+      ++i;
+      continue;
+    }
+    const CodePoint c = code_point_at(s, i);
+    if (!c.valid) return fail(text::value_utf8, f.label);
+    if (is_forbidden(c.value)) return fail(text::value_character, f.label, quoted_character(s, i));
+    i += c.length;
+  }
+  return {};
+}
+
 Result<void> check_text(const FieldInfo& f, const Value& v) {
   const std::string* s = v.as<std::string>();
   if (!s) return wrong_type(f);
@@ -174,7 +196,7 @@ Result<void> check_text(const FieldInfo& f, const Value& v) {
   }
   if (s->size() > f.max_length)
     return fail(text::value_long, f.label, Count{static_cast<std::int64_t>(f.max_length)});
-  return {};
+  return check_characters(f, *s);
 }
 
 } // namespace

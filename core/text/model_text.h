@@ -14,6 +14,8 @@ inline constexpr Template value_choice{"value-choice", "{0} is \"{1}\"; it must 
 inline constexpr Template value_long{"value-long", "{0} is longer than {1} octets"};
 inline constexpr Template value_many{"value-many", "{0} has more than {1} entries"};
 inline constexpr Template value_kind{"value-kind", "{0} cannot be {1}: it must name {2}"};
+inline constexpr Template value_character{"value-character",
+                                          "{0} contains {1}, which cannot be shown or printed: take it out"};
 inline constexpr Template value_utf8{"value-utf8", "{0} contains octets that are not UTF-8"};
 
 inline constexpr Template type_boolean{"type-boolean", "true or false"};
