@@ -19,7 +19,8 @@ const EmbeddedFile* find_sample(std::string_view name);
 std::string_view embedded_roles();
 
 namespace detail {
-std::span<const EmbeddedFile> embedded_files(); // made by core/embedded/embed.cmake: the roles, then the samples
+std::span<const EmbeddedFile>
+embedded_files(); // made by core/embedded/embed.cmake: the roles, then the samples
 }
 
 } // namespace snug

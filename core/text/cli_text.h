@@ -5,13 +5,19 @@
 
 namespace snug::text {
 
-inline constexpr Template cli_no_exercise{"cli-no-exercise", "there is no exercise \"{0}\" in this lab; it has: {1}"};
-inline constexpr Template cli_no_exercises{"cli-no-exercises", "there is no exercise \"{0}\": this lab has none"};
+inline constexpr Template cli_no_exercise{"cli-no-exercise",
+                                          "there is no exercise \"{0}\" in this lab; it has: {1}"};
+inline constexpr Template cli_no_exercises{"cli-no-exercises",
+                                           "there is no exercise \"{0}\": this lab has none"};
 inline constexpr Template cli_no_sample{"cli-no-sample", "there is no sample \"{0}\"; there are: {1}"};
-inline constexpr Template cli_exists{"cli-exists", "\"{0}\" is there already; give another name or --replace"};
-inline constexpr Template cli_picture{"cli-picture", "\"{0}\" does not say what picture to make; end it in .svg, .png or .pdf"};
-inline constexpr Template cli_no_paint{"cli-no-paint", "this build draws SVG only; PNG and PDF need the full program"};
-inline constexpr Template cli_no_rule{"cli-no-rule", "there is no rule \"{0}\"; \"snuglab-cli rules\" lists them all"};
+inline constexpr Template cli_exists{"cli-exists",
+                                     "\"{0}\" is there already; give another name or --replace"};
+inline constexpr Template cli_picture{
+    "cli-picture", "\"{0}\" does not say what picture to make; end it in .svg, .png or .pdf"};
+inline constexpr Template cli_no_paint{"cli-no-paint",
+                                       "this build draws SVG only; PNG and PDF need the full program"};
+inline constexpr Template cli_no_rule{"cli-no-rule",
+                                      "there is no rule \"{0}\"; \"snuglab-cli rules\" lists them all"};
 inline constexpr Template cli_stream{"cli-stream", "the output cannot be written"};
 
 } // namespace snug::text

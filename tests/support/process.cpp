@@ -27,7 +27,8 @@ Ran run_program(const std::vector<std::string>& program, std::string_view input)
   const File in = scratch();
   const File out = scratch();
   const File err = scratch();
-  if (!in || !out || !err || std::fwrite(input.data(), 1, input.size(), in.get()) != input.size()) return {};
+  if (!in || !out || !err) return {};
+  if (!input.empty() && std::fwrite(input.data(), 1, input.size(), in.get()) != input.size()) return {};
   std::rewind(in.get());
   std::vector<std::string> words = program;
   std::vector<char*> argv;
