@@ -34,9 +34,10 @@ std::optional<DriveKind> kind(const SystemTree& tree, std::string path, int leve
   if (tree.exists(path + "/partition")) path = path.substr(0, path.rfind('/'));
   const auto below = tree.names(path + "/slaves");
   if (!below || below->empty()) return disk_kind(tree, path);
+  const std::string folder = path + "/slaves/";
   std::set<std::optional<DriveKind>> kinds;
   for (const std::string& name : *below)
-    kinds.insert(kind(tree, tree.real(path + "/slaves/" + name), level + 1));
+    kinds.insert(kind(tree, tree.real(std::string(folder).append(name)), level + 1));
   return kinds.size() == 1 ? *kinds.begin() : std::nullopt;
 }
 

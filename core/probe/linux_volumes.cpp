@@ -99,6 +99,7 @@ std::optional<std::vector<VolumeFacts>> linux_volumes(const SystemTree& tree, co
     if (!is_new && is_better(*mount, at->second)) at->second = *mount;
   }
   std::vector<VolumeFacts> out;
+  out.reserve(best.size());
   for (const auto& [device, mount] : best) out.push_back(facts_of(tree, mount, from));
   std::sort(out.begin(), out.end(),
             [](const auto& a, const auto& b) { return a.mount_point < b.mount_point; });

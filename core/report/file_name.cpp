@@ -88,7 +88,7 @@ std::string FileNames::next(std::string_view text, std::string_view extension) {
   if (stem.empty()) stem = "unnamed";
   if (is_device(stem)) stem.insert(0, 1, '_');
   cut(stem, kFileNameBytes - kNumberBytes - std::min<std::size_t>(extension.size(), 20));
-  const std::string wanted = stem + std::string(extension);
+  std::string wanted = stem + std::string(extension);
   const auto [first, is_new] = taken_.try_emplace(folded_name(wanted), 1);
   if (is_new) return wanted;
   while (true) {

@@ -32,6 +32,7 @@ std::vector<std::string> read_back(const std::string& reader, const std::string&
 std::vector<std::string> labels(unsigned seed, int count) {
   std::mt19937 random(seed);
   std::vector<std::string> out;
+  out.reserve(static_cast<std::size_t>(count));
   for (int i = 0; i < count; ++i) out.push_back(test::hostile_label(random));
   return out;
 }

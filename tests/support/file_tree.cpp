@@ -1,10 +1,10 @@
 #include "tests/support/file_tree.h"
 
+#include <cstdlib> // mkdtemp (POSIX)
 #include <fstream>
 #include <gtest/gtest.h>
 #include <iterator>
 #include <sstream>
-#include <stdlib.h>
 
 namespace snug::test {
 

@@ -32,6 +32,7 @@ Ran run_program(const std::vector<std::string>& program, std::string_view input)
   std::rewind(in.get());
   std::vector<std::string> words = program;
   std::vector<char*> argv;
+  argv.reserve(words.size() + 1);
   for (std::string& word : words) argv.push_back(word.data());
   argv.push_back(nullptr);
   const pid_t child = fork();

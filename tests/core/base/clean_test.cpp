@@ -31,7 +31,7 @@ TEST(Clean, TakesOutNoncharactersAndSurrogates) {
   std::vector<char32_t> unfit;
   for (char32_t c = 0xfdd0; c <= 0xfdef; ++c) unfit.push_back(c);
   for (char32_t plane = 0; plane <= 0x10; ++plane)
-    for (const char32_t last : {0xfffe, 0xffff}) unfit.push_back((plane << 16U) | last);
+    for (const char32_t last : {char32_t{0xfffe}, char32_t{0xffff}}) unfit.push_back((plane << 16U) | last);
   EXPECT_EQ(unfit.size(), 66U);
   for (char32_t c = 0xd800; c <= 0xdfff; ++c) unfit.push_back(c);
   for (const char32_t c : unfit) EXPECT_EQ(clean("a" + utf8(c) + "b"), "ab") << static_cast<std::uint32_t>(c);
