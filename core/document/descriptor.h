@@ -23,6 +23,7 @@ class Descriptor {
 
   int number() const { return number_; }
   bool is_open() const { return number_ >= 0; }
+  int release() { return std::exchange(number_, -1); }
 
  private:
   int number_ = -1;

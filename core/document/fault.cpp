@@ -43,6 +43,11 @@ Message syntax_message(std::string_view text, std::size_t offset, std::string_vi
   const char c = text[offset];
   const char before = last_before(text, offset);
   const std::string shown = quoted_character(text, offset);
+  if (before == '\0') return say(text::json_begin, shown);
+  if (nlohmann::json::accept(text.substr(0, offset))) return say(text::json_more, shown);
+  // Text may follow these, so it is the text itself that is wrong.
+  if (c == '"' && std::string_view(":,[{").find(before) != std::string_view::npos)
+    return say(text::json_surrogate);
   if (static_cast<unsigned char>(c) < 0x20 && token.starts_with('"')) return say(text::json_control, shown);
   if (token.starts_with('"') && before == '\\') return say(text::json_escape, shown);
   if (c == '/' || c == '#') return say(text::json_comment);
@@ -50,7 +55,7 @@ Message syntax_message(std::string_view text, std::size_t offset, std::string_vi
   if ((c == '}' || c == ']') && before == ',') return say(text::json_comma_extra, shown);
   if (ends_value(before) && starts_value(c) && offset > 0 && (is_blank(text[offset - 1]) || c == '"'))
     return say(text::json_comma_missing, shown);
-  return say(text::json_unexpected, shown);
+  return say(is_letter(c) ? text::json_word : text::json_unexpected, shown);
 }
 
 } // namespace

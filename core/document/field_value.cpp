@@ -1,7 +1,6 @@
 #include "core/document/field_value.h"
 
 #include "core/document/json_walk.h"
-#include "core/text/model_text.h"
 
 namespace snug::detail {
 
@@ -38,8 +37,11 @@ Result<Value> field_value(const FieldInfo& f, Value v) {
 
 Problem number_problem(const FieldInfo& f, std::string_view raw) {
   const bool whole = raw.find_first_of(".eE") == std::string_view::npos;
-  if (f.type == FieldType::integer && whole)
-    return Problem{say(text::value_range, f.label, raw, show(f, f.least), show(f, f.most)), {}, 0, 0, {}};
+  if (f.type == FieldType::integer && whole) {
+    Problem p = check(f, Value(raw.starts_with('-') ? INT64_MIN : INT64_MAX)).error();
+    p.message.args.at(1) = std::string(raw); // the value
+    return p;
+  }
   // A value of another type has the sentence that names the right one.
   const Value other = f.type == FieldType::integer ? Value(std::string()) : Value(std::int64_t{0});
   return check(f, other).error();

@@ -1,5 +1,6 @@
 #include "core/document/header.h"
 
+#include "core/base/quote.h"
 #include "core/document/json_walk.h"
 #include "core/document/read.h"
 #include "core/text/document_text.h"
@@ -37,7 +38,7 @@ class Header {
     key_ = k;
     if (trail_.key(k)) return true;
     const std::string pointer = trail_.pointer();
-    fault = Fault{say(text::json_twice, k), {pointer, Part::key, 2}, Spot{pointer, Part::key, 1}};
+    fault = Fault{say(text::json_twice, excerpt(k)), {pointer, Part::key, 2}, Spot{pointer, Part::key, 1}};
     return false;
   }
   bool parse_error(std::size_t position, const std::string& t, const nlohmann::detail::exception& e) {
@@ -93,7 +94,7 @@ class Header {
 std::optional<Problem> walk_problem(const Header& h, std::string_view bytes, std::string_view file_name) {
   if (h.fault) return located(*h.fault, bytes, file_name);
   if (!h.ill_formed) return std::nullopt;
-  if (h.too_large) return problem_at(say(text::json_number, h.token), bytes, h.offset, file_name);
+  if (h.too_large) return problem_at(say(text::json_number, excerpt(h.token)), bytes, h.offset, file_name);
   return syntax_problem(bytes, h.offset, h.token, file_name);
 }
 
@@ -102,9 +103,8 @@ Fault at(Message m, std::string pointer) { return Fault{std::move(m), {std::move
 std::optional<Fault> judge(const Header& h, std::int64_t oldest, std::int64_t newest,
                            const DocumentForm& form) {
   if (!h.is_object) return at(say(*form.not_object), {});
-  if (!h.has_format) return at(say(*form.foreign, Count{newest}), {});
-  if (!h.format || *h.format != form.format)
-    return at(say(*form.other_format, h.format.value_or("?")), "/format");
+  if (!h.format) return at(say(*form.foreign, Count{newest}), {});
+  if (*h.format != form.format) return at(say(*form.other_format, excerpt(*h.format)), "/format");
   if (!h.has_version) return at(say(text::document_no_version, Count{newest}), {});
   if (!h.version || *h.version < oldest)
     return at(say(text::document_version_form, Count{newest}), "/version");

@@ -1,5 +1,6 @@
 #include "core/document/lab_reader.h"
 
+#include "core/base/quote.h"
 #include "core/document/field_value.h"
 #include "core/model/json_text.h"
 #include "core/text/document_text.h"
@@ -156,7 +157,7 @@ bool LabReader::set_id(Frame& f, const Value& v) {
   const auto id = parse_id(*s);
   if (!id) return refuse(id.error(), pointer());
   if (id->kind != f.table->kind)
-    return refuse(say(text::id_kind, *s, f.table->noun, id_example(f.table->kind)), pointer());
+    return refuse(say(text::id_kind, excerpt(*s), f.table->noun, id_example(f.table->kind)), pointer());
   f.table->set_id(f.object, id->number);
   f.await = Await::nothing;
   return true;
@@ -208,7 +209,7 @@ bool LabReader::refuse(Message m, std::string pointer) {
 }
 
 bool LabReader::refuse_twice(std::string_view k, std::string pointer) {
-  fault_ = Fault{say(text::json_twice, k), {pointer, Part::key, 2}, Spot{pointer, Part::key, 1}};
+  fault_ = Fault{say(text::json_twice, excerpt(k)), {pointer, Part::key, 2}, Spot{pointer, Part::key, 1}};
   return false;
 }
 

@@ -1,5 +1,6 @@
 #include "core/document/read.h"
 
+#include "core/base/quote.h"
 #include "core/document/header.h"
 #include "core/document/read_with.h"
 #include "core/document/verify.h"
@@ -16,7 +17,8 @@ using detail::LabReader;
 
 void add_notes(const LabReader& reader, std::vector<Message>& notes) {
   for (const detail::UnknownKey& k : reader.unknown_keys())
-    notes.push_back(say(text::kept_unknown, k.key, k.owner.empty() ? "the top of the document" : k.owner));
+    notes.push_back(
+        say(text::kept_unknown, excerpt(k.key), k.owner.empty() ? "the top of the document" : k.owner));
   const std::size_t named = reader.unknown_keys().size();
   if (reader.unknown_count() > named)
     notes.push_back(say(text::kept_more, Count{static_cast<std::int64_t>(reader.unknown_count() - named)}));
@@ -39,7 +41,7 @@ Result<Loaded> read_current(std::string_view bytes, std::string_view file_name, 
   if (!detail::walk(bytes, seen, reader)) {
     if (reader.fault()) return fail(detail::located(*reader.fault(), text, file_name));
     if (reader.number_too_large())
-      return fail(detail::problem_at(say(text::json_number, reader.syntax_token()), text,
+      return fail(detail::problem_at(say(text::json_number, excerpt(reader.syntax_token())), text,
                                      reader.syntax_offset(), file_name));
     return fail(detail::syntax_problem(text, reader.syntax_offset(), reader.syntax_token(), file_name));
   }

@@ -1,6 +1,7 @@
 #include "core/model/field.h"
 
 #include "core/base/quote.h"
+#include "core/base/size.h"
 #include "core/model/lab.h"
 #include "core/text/model_text.h"
 
@@ -154,11 +155,17 @@ std::string with_unit(const FieldInfo& f, std::int64_t n) {
   return std::to_string(n);
 }
 
+// Without rounding, so that a value just outside a range does not look like its border.
+std::string exactly(const FieldInfo& f, std::int64_t n) {
+  if (f.unit != Unit::mib) return with_unit(f, n);
+  return n >= 0 && n <= kMaxMib ? mib_text(n) : std::to_string(n) + " MiB";
+}
+
 Result<void> check_integer(const FieldInfo& f, const Value& v) {
   const std::int64_t* n = v.as<std::int64_t>();
   if (!n) return wrong_type(f);
   if (*n < f.least || *n > f.most)
-    return fail(text::value_range, f.label, with_unit(f, *n), with_unit(f, f.least), with_unit(f, f.most));
+    return fail(text::value_range, f.label, exactly(f, *n), exactly(f, f.least), exactly(f, f.most));
   return {};
 }
 

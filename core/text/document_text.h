@@ -39,6 +39,11 @@ inline constexpr Template json_control{
 inline constexpr Template json_escape{
     "json-escape", "{0} does not continue the escape that the backslash begins (RFC 8259 section 7)"};
 inline constexpr Template json_number{"json-number", "the number {0} is too large"};
+inline constexpr Template json_begin{"json-begin",
+                                     "this is not JSON: a document begins with {{, not with {0}"};
+inline constexpr Template json_surrogate{
+    "json-surrogate", "\\ud800 to \\udfff stand for a character only in pairs (RFC 8259 section 7)"};
+inline constexpr Template json_word{"json-word", "{0} begins no value: text stands in double quotes"};
 inline constexpr Template json_unexpected{"json-unexpected", "{0} does not belong here"};
 inline constexpr Template json_deep{"json-deep", "objects and lists are nested more than {0} deep"};
 inline constexpr Template json_twice{"json-twice", "\"{0}\" stands twice in one object: first at {1}"};
@@ -52,8 +57,8 @@ inline constexpr Template document_other_format{
     "document-other-format", "this document has the format \"{0}\": a lab has \"format\": \"snuglab\""};
 inline constexpr Template document_no_version{"document-no-version",
                                               "the version of the format is missing: write \"version\": {0}"};
-inline constexpr Template document_version_form{
-    "document-version-form", "the version must be a whole number from 1 to {0}, like \"version\": {0}"};
+inline constexpr Template document_version_form{"document-version-form",
+                                                "the version must be a whole number, like \"version\": {0}"};
 inline constexpr Template document_newer{
     "document-newer",
     "this lab has format version {0}, but this program reads versions up to {1}: open it with "

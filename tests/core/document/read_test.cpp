@@ -96,7 +96,7 @@ TEST(Read, UnknownMembersAreKeptInRawText) {
 
 TEST(Read, SaysWhatIsWrongAndWhere) {
   EXPECT_EQ(complaint(R"("machines": [{"id": "m1", "memory": 0}])"),
-            "x:1:73: /machines/0/memory: memory is 0 MiB; it must lie between 1 MiB and 65536.0 GiB");
+            "x:1:73: /machines/0/memory: memory is 0 MiB; it must lie between 1 MiB and 65536 GiB");
   EXPECT_EQ(complaint("\n\"machines\": [\n {\"id\": \"m1\"},\n {\"id\": \"m1\"}]"),
             "x:4:9: /machines/1/id: the id m1 is taken: it was given first at line 3, column 9");
   EXPECT_EQ(complaint("\n\"machines\": [{\"id\": \"m1\",\n\"memory\": 5, \"memory\": 6}]"),
