@@ -105,9 +105,10 @@ int rename_over(const SaveTarget& t, const std::string& from) {
 
 // Gives an unnamed file the target's name. The name in between is the same for every save of this target:
 // what a killed process left is taken away here, and two processes at once both end with a whole file.
-int place_unnamed(const SaveTarget& t, int file) {
+int place_unnamed(const SaveTarget& t, int file, bool& linked) {
   if (!t.exists) {
     const int error = link_unnamed(t, file, t.name);
+    linked = error == 0;
     if (error != EEXIST) return error;
   }
   const std::string between = saving_name(t.name);
@@ -119,9 +120,10 @@ int place_unnamed(const SaveTarget& t, int file) {
       continue;
     }
     if (error != 0) return error;
+    linked = true;
     error = rename_over(t, between);
-    if (error == ENOENT) continue; // another process took the name away
-    if (error != 0) ::unlinkat(t.folder.number(), between.c_str(), 0);
+    if (error == ENOENT) linked = false; // another process took the name away; it cannot be given twice
+    if (error != 0 && linked) ::unlinkat(t.folder.number(), between.c_str(), 0);
     return error;
   }
   return EBUSY;
@@ -152,8 +154,9 @@ Outcome write_and_place(const SaveTarget& t, Fresh fresh, std::string_view bytes
   if (o.error == 0) o.error = sync(file);
   if (o.error == 0 && keep && t.exists) o.saved.previous_kept = keep_previous_version(t, path);
   if (o.error == 0 && fresh.name.empty()) {
-    o.error = place_unnamed(t, file);
-    o.could_not_link = o.error != 0;
+    bool linked = false;
+    o.error = place_unnamed(t, file, linked);
+    o.could_not_link = !linked;
   } else if (o.error == 0) {
     o.error = rename_over(t, fresh.name);
   }

@@ -200,7 +200,10 @@ TEST(Malformed, MoreElementsThanTheCaps) {
 
 // Every integer of every table at its borders and at the borders of the machine's types (row 14).
 TEST(Malformed, BoundaryIntegers) {
-  const std::array<std::string, 26> far{"-18446744073709551616",
+  const std::array<std::string, 29> far{"-129",
+                                        "256",
+                                        "1.0",
+                                        "-18446744073709551616",
                                         "-32769",
                                         "32768",
                                         "65536",
