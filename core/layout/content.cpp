@@ -1,0 +1,175 @@
+#include "core/layout/content.h"
+
+#include "core/base/clean.h"
+#include "core/base/size.h"
+#include "core/budget/defaults.h"
+#include "core/budget/memory.h"
+#include "core/layout/content_steps.h"
+#include "core/text/layout_text.h"
+
+#include <algorithm>
+
+namespace snug::layout {
+
+namespace {
+
+std::string joined(const std::vector<std::string>& parts) {
+  std::string out;
+  for (const std::string& part : parts) out += (out.empty() ? "" : " · ") + part;
+  return out;
+}
+
+void read_pc(const Source& source, Content& content) {
+  const Pc& pc = source.lab.pc;
+  content.pc_name = clean(pc.name.empty() ? english(say(text::layout_no_name)) : pc.name);
+  std::vector<std::string> facts;
+  const std::int64_t size = usable(pc);
+  facts.push_back(size == pc.installed
+                      ? mib_text(pc.installed)
+                      : english(say(text::layout_usable, mib_text(size), mib_text(pc.installed))));
+  facts.push_back(english(say(text::layout_cores, Count{pc.cores})));
+  facts.push_back(english(say(text::layout_threads, Count{pc.threads})));
+  if (pc.nested_virtualization == Known::yes) facts.push_back(english(say(text::layout_nested_on)));
+  if (pc.nested_virtualization == Known::no) facts.push_back(english(say(text::layout_nested_off)));
+  content.pc_facts = joined(facts);
+}
+
+void read_title(const Source& source, Content& content) {
+  const LabFacts& facts = source.lab.facts;
+  content.title = clean(facts.title);
+  if (content.title.empty()) content.title = english(say(text::title_untitled));
+  content.author = clean(facts.author);
+  if (facts.date) content.date = to_text(*facts.date);
+  if (const Exercise* e = find<Exercise>(source.lab, source.options.exercise))
+    content.exercise = clean(name_of(source.lab, e->id));
+}
+
+// The order of a carrier's guests on the drawing.
+std::vector<std::uint32_t> in_order(const Lab& lab, std::span<const std::uint32_t> places) {
+  std::vector<std::uint32_t> order(places.begin(), places.end());
+  std::stable_sort(order.begin(), order.end(), [&lab](std::uint32_t a, std::uint32_t b) {
+    const Machine& x = lab.machines[a];
+    const Machine& y = lab.machines[b];
+    return std::tuple(x.band, x.order, a) < std::tuple(y.band, y.order, b);
+  });
+  return order;
+}
+
+MachineText machine_text(const Source& source, std::uint32_t place) {
+  const Machine& m = source.lab.machines[place];
+  const Index& index = source.analysis.index();
+  MachineText t;
+  t.id = m.id;
+  t.name = clean(m.name);
+  t.title = clean(name_of(source.lab, m.id));
+  if (t.name.empty()) t.name = english(say(text::layout_no_name));
+  const Role* role = index.role(m.role);
+  t.role = role != nullptr ? clean(role->title) : english(say(text::layout_no_role));
+  t.memory = mib_text(m.memory);
+  t.processors = english(say(text::layout_processors, Count{m.processors}));
+  t.hypervisor = index.is_hypervisor(place);
+  t.band = m.band;
+  t.bar = {m.expected_percent, 100, Verdict::fits};
+  const std::string carrier =
+      m.carrier ? name_of(source.lab, m.carrier) : name_of(source.lab, AnyId{Kind::pc, 0});
+  t.description = english(say(text::layout_machine, t.role, clean(carrier), t.memory)) + ", " + t.processors;
+  return t;
+}
+
+std::vector<std::uint8_t> running(const Source& source) {
+  const Lab& lab = source.lab;
+  const Exercise* exercise = find<Exercise>(lab, source.options.exercise);
+  std::vector<std::uint8_t> on(lab.machines.size(), exercise == nullptr ? 1 : 0);
+  if (exercise == nullptr) return on;
+  for (const MachineId id : exercise->on) {
+    const std::uint32_t place = source.analysis.index().place(id);
+    if (place != kNowhere) on[place] = 1;
+  }
+  return on;
+}
+
+} // namespace
+
+void read_machines(const Source& source, Content& content) {
+  const Index& index = source.analysis.index();
+  const std::vector<std::uint8_t> on = running(source);
+  struct Next {
+    std::uint32_t place, carrier; // in the lab, in the content
+  };
+  std::vector<Next> stack;
+  const auto push = [&](std::uint32_t lab_place, std::uint32_t carrier) {
+    const auto guests = in_order(source.lab, index.guests_of(lab_place));
+    for (auto g = guests.rbegin(); g != guests.rend(); ++g) stack.push_back({*g, carrier});
+  };
+  push(kNowhere, kNone);
+  while (!stack.empty()) {
+    const Next next = stack.back();
+    stack.pop_back();
+    const auto place = static_cast<std::uint32_t>(content.machines.size());
+    MachineText t = machine_text(source, next.place);
+    t.carrier = next.carrier;
+    t.on = on[next.place] != 0;
+    if (t.on) t.takes = takes(index, next.place);
+    if (!t.on) {
+      content.any_off = true;
+      t.description += ", " + english(say(text::layout_off));
+    }
+    content.machines.push_back(std::move(t));
+    (next.carrier == kNone ? content.top : content.machines[next.carrier].guests).push_back(place);
+    push(next.place, place);
+  }
+}
+
+std::vector<std::uint32_t> drawn_places(const Source& source, const Content& content) {
+  std::vector<std::uint32_t> out(source.lab.machines.size(), kNone);
+  for (std::uint32_t i = 0; i < content.machines.size(); ++i)
+    out[source.analysis.index().place(content.machines[i].id)] = i;
+  return out;
+}
+
+void read_memory(const Source& source, Content& content) {
+  const Index& index = source.analysis.index();
+  const std::vector<std::uint32_t> drawn = drawn_places(source, content);
+  RulerText& ruler = content.ruler;
+  ruler.size = usable(source.lab.pc);
+  ruler.reserved = reserved(source.lab.pc);
+  ruler.name = english(say(text::layout_ruler));
+  ruler.reserved_name = english(say(text::layout_reserved, Mib{ruler.reserved}));
+  for (const MemoryBudget& b : source.analysis.budgets(source.options.exercise).memory) {
+    if (b.of.kind == Kind::pc) {
+      ruler.taken = b.taken;
+      ruler.verdict = b.verdict();
+      const Template& words = b.verdict() == Verdict::over    ? text::layout_state_over
+                              : b.verdict() == Verdict::tight ? text::layout_state_tight
+                                                              : text::layout_state_fits;
+      const std::int64_t rest = b.verdict() == Verdict::over ? -b.headroom() : b.headroom();
+      ruler.state = english(say(words, Mib{b.taken}, Mib{b.budget}, Mib{rest}));
+      continue;
+    }
+    MachineText& m = content.machines[drawn[index.place(b.of)]];
+    m.bar = {b.taken, std::max<std::int64_t>(b.budget, 1), b.verdict()};
+    m.bar_text = english(say(text::layout_guests_take, Mib{b.taken}, Mib{b.budget}));
+    const std::int64_t room = room_for_guest(index, b);
+    m.room_over = b.verdict() == Verdict::over;
+    m.room_text = english(m.room_over ? say(text::layout_over_by, Mib{-b.headroom()})
+                          : room > 0  ? say(text::layout_room_for, Mib{room})
+                                      : say(text::layout_no_room));
+    m.description += ", " + m.bar_text + ", " + m.room_text;
+  }
+}
+
+Content content_of(const Analysis& analysis, const DrawOptions& options) {
+  const Source source{analysis, analysis.lab(), options};
+  Content content;
+  read_title(source, content);
+  read_pc(source, content);
+  read_lans(source, content);
+  read_rails(source, content);
+  read_machines(source, content);
+  read_plugs(source, content);
+  read_memory(source, content);
+  if (options.show_findings) read_marks(source, content);
+  return content;
+}
+
+} // namespace snug::layout

@@ -1,0 +1,97 @@
+#pragma once
+// What a drawing says, before anything has a place: every text, number and connection, taken from an
+// analysis.
+
+#include "core/analyse/analyse.h"
+#include "core/layout/draw.h"
+
+namespace snug::layout {
+
+inline constexpr std::uint32_t kNone = 0xffff'ffff;
+
+// The worst finding at an element.
+struct Mark {
+  bool any = false;
+  Severity severity = Severity::note;
+  int count = 0;
+  std::string words; // the sentences, for a tooltip
+};
+
+// A connection of a card to a segment. Cards with a trunk, or that carry, have several.
+struct Plug {
+  CardId card;
+  std::uint32_t rail = kNone; // none: not plugged
+  bool hollow = false;        // only carries
+  bool connected = true;
+  bool joined = true; // an inner guest's: every carrier above carries the segment
+  std::vector<std::string> lines;
+};
+
+struct Bar {
+  std::int64_t part = 0;
+  std::int64_t whole = 0; // 0: no bar
+  Verdict verdict = Verdict::fits;
+};
+
+struct MachineText {
+  MachineId id;
+  std::string name, role, memory, processors;
+  std::string title, description;
+  bool hypervisor = false;
+  bool on = true;
+  int band = 0;
+  std::uint32_t carrier = kNone;     // place in Content::machines
+  std::vector<std::uint32_t> guests; // in drawing order
+  std::vector<Plug> plugs;           // ordered as the pins stand, left to right
+  Bar bar;                           // memory expected to be used, or a hypervisor's inner budget
+  std::string bar_text, room_text;   // hypervisors only
+  bool room_over = false;
+  std::int64_t takes = 0; // MiB; 0 when off
+  Mark mark;
+};
+
+struct RailText {
+  SegmentId id;
+  std::string letter, name;
+  std::vector<std::string> details;
+  std::string title, description;
+  SegmentKind type = SegmentKind::isolated;
+  Ink ink = Ink::slate;
+  Dash dash = Dash::solid;
+  std::uint32_t lan = kNone; // place in Content::lans, when it leaves the frame
+  bool socket = false;
+  std::string socket_text;
+  Mark mark;
+};
+
+struct LanText {
+  LanId id; // none: a network that the plan does not name
+  std::string name;
+  std::vector<std::string> lines;
+  std::string title, description;
+  Mark mark;
+};
+
+struct RulerText {
+  std::int64_t size = 0; // MiB the PC can use
+  std::int64_t reserved = 0;
+  std::int64_t taken = 0;
+  Verdict verdict = Verdict::fits;
+  std::string name, state, reserved_name;
+};
+
+struct Content {
+  std::string pc_name, pc_facts, pc_state;
+  Mark pc_mark;
+  std::vector<MachineText> machines; // carriers before what they carry
+  std::vector<std::uint32_t> top;    // those directly on the PC, by band and order
+  std::vector<RailText> rails;       // from the top
+  std::vector<LanText> lans;
+  RulerText ruler;
+  std::string title, author, date, exercise;
+  bool any_inner_plug = false, any_hollow = false, any_off = false, any_mark = false;
+};
+
+Content content_of(const Analysis&, const DrawOptions&);
+
+} // namespace snug::layout

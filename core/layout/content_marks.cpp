@@ -1,0 +1,66 @@
+#include "core/base/clean.h"
+#include "core/layout/content_steps.h"
+#include "core/text/layout_text.h"
+
+namespace snug::layout {
+
+namespace {
+
+// What carries the badge for a place: cards, disks and shares show on their machine, volumes on the PC.
+AnyId bearer(const Index& index, AnyId place) {
+  switch (place.kind) {
+  case Kind::card:
+    if (const Card* card = index.card(CardId{place.number})) return card->machine;
+    return {};
+  case Kind::disk:
+    if (const Disk* disk = index.disk(DiskId{place.number})) return disk->machine;
+    return {};
+  case Kind::share:
+    if (const Share* share = index.share(ShareId{place.number})) return share->machine;
+    return {};
+  case Kind::volume:
+    return AnyId{Kind::pc, 0};
+  default:
+    return place;
+  }
+}
+
+void join(Mark& mark, const Finding& finding) {
+  const Template& words = finding.severity == Severity::error     ? text::layout_error
+                          : finding.severity == Severity::caution ? text::layout_caution
+                                                                  : text::layout_note;
+  if (!mark.any || finding.severity < mark.severity) mark.severity = finding.severity;
+  mark.any = true;
+  ++mark.count;
+  mark.words += (mark.words.empty() ? "" : "\n") + clean(english(say(words, english(finding.message))));
+}
+
+} // namespace
+
+void read_marks(const Source& source, Content& content) {
+  std::unordered_map<AnyId, Mark> marks;
+  for (const Finding& finding : source.analysis.findings()) {
+    if (finding.accepted != nullptr || !holds_in(source.lab, finding, source.options.exercise)) continue;
+    std::vector<AnyId> done;
+    for (const AnyId place : finding.places) {
+      const AnyId at = bearer(source.analysis.index(), place);
+      if (!at || std::find(done.begin(), done.end(), at) != done.end()) continue;
+      done.push_back(at);
+      join(marks[at], finding);
+    }
+  }
+  const auto give = [&](AnyId id, Mark& mark, std::string& description) {
+    const auto found = marks.find(id);
+    if (!id || found == marks.end()) return;
+    mark = found->second;
+    content.any_mark = true;
+    description += (description.empty() ? "" : "\n") + mark.words;
+  };
+  for (MachineText& m : content.machines) give(m.id, m.mark, m.description);
+  for (RailText& r : content.rails) give(r.id, r.mark, r.description);
+  for (LanText& l : content.lans) give(l.id, l.mark, l.description);
+  std::string unused;
+  give(AnyId{Kind::pc, 0}, content.pc_mark, unused);
+}
+
+} // namespace snug::layout

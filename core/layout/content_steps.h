@@ -1,0 +1,32 @@
+#pragma once
+// How Content is read from an analysis, step by step.
+
+#include "core/layout/content.h"
+
+#include <unordered_map>
+
+namespace snug::layout {
+
+struct Source {
+  const Analysis& analysis;
+  const Lab& lab;
+  const DrawOptions& options;
+};
+
+// An address as the drawing shows it on a segment: whole, or what differs within the segment's prefix.
+std::string shown(const Source&, std::uint32_t segment_place, const Address&);
+
+void read_lans(const Source&, Content&);
+void read_rails(const Source&, Content&); // after read_lans
+// Place in Content::lans; adds one without id for segments that do not say where they lead.
+std::uint32_t lan_of(const Source&, LanId, Content&);
+
+void read_machines(const Source&, Content&); // after read_rails
+void read_plugs(const Source&, Content&);    // after read_machines
+void read_memory(const Source&, Content&);   // after read_machines
+void read_marks(const Source&, Content&);    // after all the others
+
+// Place in Content::machines by place in lab.machines.
+std::vector<std::uint32_t> drawn_places(const Source&, const Content&);
+
+} // namespace snug::layout
