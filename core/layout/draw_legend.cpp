@@ -8,10 +8,11 @@ namespace snug::layout {
 
 namespace {
 
-constexpr int kEntryWidth = 320;
+constexpr int kEntryWidth = 332;
 constexpr int kEntryHeight = 24;
-constexpr int kSample = 46; // width of the sample
+constexpr int kSample = 58; // width of the sample
 constexpr int kTitleWidth = 330;
+constexpr std::size_t kTitleLines = 3;
 
 struct Entry {
   std::function<void(Pen&, Point)> sample; // drawn right of and around the point
@@ -144,19 +145,24 @@ int draw_entries(Pen& pen, const std::vector<Entry>& entries, const Box& room) {
 int draw_title(Pen& pen, const Content& c, const Box& room) {
   const std::size_t group = pen.open({}, Part::title_block, room, c.title);
   std::vector<std::pair<std::string, Style>> lines;
-  lines.emplace_back(c.title, Style{15, Ink::text, Weight::semibold});
+  const int most = room.w - 28;
+  for (const std::string_view line : wrap(c.title, most * kPixel, 15 * kPixel, Weight::semibold)) {
+    if (lines.size() == kTitleLines) break;
+    lines.emplace_back(line, Style{15, Ink::text, Weight::semibold});
+  }
   if (!c.author.empty())
     lines.emplace_back(english(say(text::title_author, c.author)), Style{kPlain, Ink::text});
   if (!c.date.empty()) lines.emplace_back(c.date, Style{kPlain, Ink::text});
   lines.emplace_back(
       english(c.exercise.empty() ? say(text::title_everything) : say(text::title_exercise, c.exercise)),
       Style{kPlain, Ink::text});
-  lines.emplace_back(c.pc_name + " · " + c.pc_facts, Style{kSmall, Ink::muted});
+  lines.emplace_back(c.pc_name, Style{kPlain, Ink::text});
+  lines.emplace_back(c.pc_facts, Style{kSmall, Ink::muted});
   const int h = 20 + 17 * static_cast<int>(lines.size());
   pen.box({room.x, room.y, room.w, h}, Ink::inside, Ink::frame, 4, 15);
   int y = room.y + 24;
   for (const auto& [words, style] : lines) {
-    pen.text({room.x + 14, y}, words, style, room.w - 28);
+    pen.text({room.x + 14, y}, words, style, most);
     y += 17;
   }
   pen.close(group);

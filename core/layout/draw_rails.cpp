@@ -65,11 +65,10 @@ void draw_stretch(Pen& pen, const Scene& scene, const Stretch& s) {
   const Places& p = scene.places;
   const int riser = p.riser_x[s.rail];
   const int right = riser != 0 ? riser : p.rails_right;
-  int left = p.names_left;
+  int left = p.rails_left;
   if (s.first && rail.type == SegmentKind::nat) left = way_out(pen, scene, s.rail, s.y);
   if (s.first && rail.type == SegmentKind::bridged) {
-    if (rail.lan != kNone) lane(pen, scene, s.rail, {p.names_left, s.y}, kRailWidth, rail.dash);
-    if (rail.lan == kNone) left = p.outside.x;
+    if (rail.lan != kNone) lane(pen, scene, s.rail, {p.rails_left, s.y}, kRailWidth, rail.dash);
   }
   pen.part(Part::rail);
   pen.line({left, s.y}, {right, s.y}, rail.ink, kRailWidth, rail.dash);

@@ -15,6 +15,7 @@ inline constexpr int kGuestGap = 10;  // between cards in a room
 inline constexpr int kRowGap = 28;    // below the rails of a row
 inline constexpr int kPinInset = 16;  // of the outermost pin from the card's corner
 inline constexpr int kPinPitch = 20;  // smallest distance of two wires
+inline constexpr int kMostPitch = 40; // widest, where a card has room
 inline constexpr int kPinDrop = 20;   // from the cards to the first rail's slot
 inline constexpr int kLabelGap = 6;   // from a wire to its label, and behind the label
 inline constexpr int kLine = 12;      // of small text
@@ -55,7 +56,7 @@ constexpr int row_width(std::size_t cards, int base, std::size_t few) {
   return base;
 }
 inline constexpr int kPcRow = 1180;
-inline constexpr std::size_t kPcFew = 24;
+inline constexpr std::size_t kPcFew = 12;
 inline constexpr int kRoomRow = 320;
 inline constexpr std::size_t kRoomFew = 16;
 

@@ -37,7 +37,8 @@ void place_left(const Content& content, const DrawOptions& options, Places& p) {
   const int top = kMargin + (options.show_ruler ? kRulerHeight : 0);
   p.outside = {kMargin, top, 0, 0};
   p.frame = {kMargin + std::max(strip, 16), top + 14, 0, 0};
-  p.names_left = p.frame.x + kFrameInset;
+  p.rails_left = p.frame.x + kFrameInset;
+  p.names_left = p.rails_left + 14;
   p.names_width = names_width(content);
 }
 

@@ -32,7 +32,8 @@ struct Row {
 struct Places {
   std::vector<MachinePlace> machines; // as Content::machines
   std::vector<Row> rows;
-  int names_left = 0; // where rails begin
+  int rails_left = 0;
+  int names_left = 0;
   int names_width = 0;
   int rails_right = 0;
   std::vector<int> riser_x;                        // by rail; 0: one stretch only

@@ -33,15 +33,21 @@ class Reach {
   int right_ = 0;
 };
 
+// Pins use the width of their card, but stand together as one bundle.
+int pitch_of(const MachineText& m, int width) {
+  const int gaps = static_cast<int>(m.plugs.size()) - 1;
+  return gaps < 1 ? kPinPitch : std::clamp((width - 2 * kPinInset) / gaps, kPinPitch, kMostPitch);
+}
+
 // The x of each pin when the first may not stand left of `x`; `reach` is after them.
-std::vector<int> string_pins(const MachineText& m, Reach& reach, int x) {
+std::vector<int> string_pins(const MachineText& m, Reach& reach, int x, int pitch) {
   std::vector<int> pins;
   for (const Plug& plug : m.plugs) {
     const std::uint32_t rail = plug.rail == kNone ? 0 : plug.rail;
     x = std::max(x, plug.rail == kNone ? x : reach.first(rail));
     pins.push_back(x);
     reach.put(plug, x);
-    x += kPinPitch;
+    x += pitch;
   }
   return pins;
 }
@@ -76,7 +82,8 @@ class RowFiller {
     const MachineText& m = content_.machines[machine];
     MachinePlace& place = places_.machines[machine];
     Reach reach = reach_;
-    std::vector<int> pins = string_pins(m, reach, x_ + kPinInset);
+    const int pitch = pitch_of(m, place.box.w);
+    std::vector<int> pins = string_pins(m, reach, x_ + kPinInset, pitch);
     int width = place.box.w;
     int x = x_;
     if (!pins.empty()) {
@@ -86,7 +93,7 @@ class RowFiller {
       int first = std::max(pins.front(), x_ + middle);
       x = std::max(x_, first - (width - span - kPinInset));
       reach = reach_;
-      pins = string_pins(m, reach, first);
+      pins = string_pins(m, reach, first, pitch);
       width = std::max(width, pins.back() + kPinInset - x);
     }
     if (x + width > most_right) return false;

@@ -9,7 +9,10 @@ namespace snug {
 
 namespace {
 
-constexpr std::string_view kFonts = "Inter, 'Helvetica Neue', Arial, 'DejaVu Sans', sans-serif";
+// Readers of SVG Tiny take a list of fonts for one name and do not know @media; all others take the list.
+constexpr std::string_view kFonts =
+    "<style>@media screen,print{text{font-family:Inter,'Helvetica Neue',Arial,'DejaVu Sans',sans-serif}}"
+    "</style>\n";
 
 class SvgWriter {
  public:
@@ -49,13 +52,13 @@ class SvgWriter {
     integer(drawing_.width);
     out_ += ' ';
     integer(drawing_.height);
-    out_ += "\" role=\"img\" aria-labelledby=\"diagram-title diagram-description\" font-family=\"";
-    out_ += kFonts;
-    out_ += "\" font-weight=\"400\">\n<title id=\"diagram-title\">";
+    out_ += "\" role=\"img\" aria-labelledby=\"diagram-title diagram-description\" font-family=\"Inter\" "
+            "font-weight=\"400\">\n<title id=\"diagram-title\">";
     out_ += xml(drawing_.title);
     out_ += "</title>\n<desc id=\"diagram-description\">";
     out_ += xml(drawing_.description);
     out_ += "</desc>\n";
+    out_ += kFonts;
   }
   void begin(const Group& g) {
     out_ += "<g";
