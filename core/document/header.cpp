@@ -16,8 +16,7 @@ using Json = nlohmann::json;
 // Walks any JSON and looks at the members of the document itself.
 class Header {
  public:
-  explicit Header(bool whole) : whole_(whole) {}
-
+  explicit Header(bool whole) : whole_(whole) {} // false: only until both header members stand
   bool null() { return scalar(); }
   bool boolean(bool) { return scalar(); }
   bool number_integer(Json::number_integer_t n) { return number(n); }
@@ -48,7 +47,6 @@ class Header {
     ill_formed = true;
     return false;
   }
-
   std::optional<std::string> format; // where it is a text
   std::optional<std::int64_t> version;
   bool has_format = false, has_version = false, is_object = false;

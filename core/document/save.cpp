@@ -1,5 +1,6 @@
 #include "core/document/save.h"
 
+#include "core/document/read.h"
 #include "core/text/document_text.h"
 #include "core/text/file_text.h"
 
@@ -7,7 +8,6 @@
 #include <system_error>
 
 #if defined(__unix__) || defined(__APPLE__)
-#include "core/document/read.h"
 #include "core/document/save_target.h"
 
 #include <cerrno>
@@ -19,6 +19,15 @@
 #endif
 
 namespace snug {
+
+namespace {
+
+bool changed_since(std::uint64_t hash, const std::string& path) {
+  const auto now = read_file(path);
+  return !now || content_hash(*now) != hash;
+}
+
+} // namespace
 
 #if defined(__unix__) || defined(__APPLE__)
 
@@ -184,6 +193,8 @@ Result<Saved> save(const std::string& path, std::string_view bytes, SaveOptions 
   const auto target = detail::save_target(path);
   if (!target) return fail(target.error());
   const SaveTarget& t = *target;
+  if (t.exists && options.loaded_hash && changed_since(*options.loaded_hash, path))
+    return fail(Problem{say(text::save_changed), path, 0, 0, {}});
   Fresh fresh = make_unnamed(t);
   const bool unnamed = fresh.file.is_open();
   Outcome o;
@@ -211,6 +222,8 @@ Result<Saved> save(const std::string& path, std::string_view bytes, SaveOptions 
   if (fs::is_directory(real)) return refuse(say(text::file_folder));
   if (!fs::is_directory(real.parent_path()))
     return refuse(say(text::save_no_folder, real.parent_path().string()));
+  if (options.loaded_hash && fs::exists(real) && changed_since(*options.loaded_hash, path))
+    return refuse(say(text::save_changed));
   const fs::path fresh = real.string() + ".saving";
   std::ofstream out(fresh, std::ios::binary | std::ios::trunc);
   out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));

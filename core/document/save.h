@@ -3,6 +3,8 @@
 
 #include "core/base/result.h"
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -10,6 +12,9 @@ namespace snug {
 
 struct SaveOptions {
   bool keep_previous = false; // the version before stays beside it as NAME~
+  // Of what was loaded: a file that has another content now was changed by another program and is not
+  // overwritten. A file that is gone is written anew.
+  std::optional<std::uint64_t> loaded_hash = std::nullopt;
 };
 struct Saved {
   bool previous_kept = false; // false too where there was none, or where the folder does not allow it

@@ -19,6 +19,10 @@ inline constexpr Template save_no_folder{
     "save-no-folder", "the folder \"{0}\" does not exist: create it or choose another one"};
 inline constexpr Template save_folder_denied{
     "save-folder-denied", "you may not write into the folder \"{0}\": choose another one, or allow writing"};
+inline constexpr Template save_changed{
+    "save-changed",
+    "another program has changed the file since it was opened: save under another name, or open "
+    "it again"};
 inline constexpr Template save_links{"save-links", "its symbolic links lead round in a circle"};
 inline constexpr Template save_name_empty{"save-name-empty", "a file name is missing"};
 inline constexpr Template save_full{"save-full",

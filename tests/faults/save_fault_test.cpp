@@ -111,7 +111,7 @@ TEST(SaveFaults, FullDisk) {
   const bool prepared = save_file(file, "old").has_value();
   const std::string filler(40'000, 'f');
   put_bytes(disk + "/filler", filler);
-  const auto full = save_file(file, std::string(60'000, 'x'), {true});
+  const auto full = save_file(file, std::string(60'000, 'x'), {true, {}});
   const std::string after = bytes_of(file);
   const auto names = [&disk] {
     int n = 0;

@@ -27,7 +27,7 @@ int main(int argc, char** argv) {
 #endif
   const long octets = number(argv[2]);
   const long times = number(argv[3]);
-  const snug::SaveOptions options{argc > 4};
+  const snug::SaveOptions options{argc > 4, {}};
   for (long round = 0; times == 0 || round < times; ++round) {
     const std::string bytes(static_cast<std::size_t>(octets), static_cast<char>('0' + round % 10));
     if (const auto saved = snug::save_file(argv[1], bytes, options); !saved) {

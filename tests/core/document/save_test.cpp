@@ -87,7 +87,7 @@ TEST(Save, EverySize) {
 
 TEST(Save, KeepsThePreviousVersion) {
   const TempFolder f;
-  const SaveOptions keep{true};
+  const SaveOptions keep{true, {}};
   EXPECT_FALSE(save_file(f.path("a"), "1", keep)->previous_kept);
   EXPECT_TRUE(save_file(f.path("a"), "2", keep)->previous_kept);
   EXPECT_TRUE(save_file(f.path("a"), "3", keep)->previous_kept);
@@ -167,7 +167,7 @@ TEST(Save, LongNames) {
   const TempFolder f;
   const std::string name(255, 'n'); // NAME_MAX
   ASSERT_TRUE(save_file(f.path(name), "1"));
-  const auto saved = save_file(f.path(name), "2", {true});
+  const auto saved = save_file(f.path(name), "2", {true, {}});
   ASSERT_TRUE(saved) << english(saved.error());
   EXPECT_FALSE(saved->previous_kept); // one octet more than a name may have
   EXPECT_EQ(bytes_of(f.path(name)), "2");
@@ -188,6 +188,27 @@ TEST(Save, SeveralAtOnceEachLeaveAWholeFile) {
   ASSERT_EQ(bytes.size(), 50'000U);
   EXPECT_EQ(bytes.find_first_not_of(bytes[0]), std::string::npos);
   EXPECT_EQ(f.names(), std::vector<std::string>{"shared"});
+}
+
+// RELIABILITY row 9 of the design: 100 changes from outside, in place and by rename, are each noticed.
+TEST(Save, DoesNotOverwriteWhatAnotherProgramWrote) {
+  const TempFolder f;
+  const std::string file = f.path("a");
+  for (int i = 0; i < 100; ++i) {
+    put_bytes(file, "loaded " + std::to_string(i));
+    const SaveOptions options{false, content_hash(bytes_of(file))};
+    const std::string other = "changed " + std::to_string(i);
+    put_bytes(i % 2 == 0 ? file : f.path("b"), other);
+    if (i % 2 != 0) fs::rename(f.path("b"), file);
+    const auto saved = save_file(file, "mine", options);
+    ASSERT_FALSE(saved);
+    EXPECT_EQ(saved.error().message.id(), "save-changed");
+    EXPECT_EQ(bytes_of(file), other);
+    EXPECT_TRUE(save_file(file, "mine", {false, content_hash(other)}));
+    EXPECT_EQ(bytes_of(file), "mine");
+  }
+  fs::remove(file);
+  EXPECT_TRUE(save_file(file, "mine", {false, 1}));
 }
 
 std::string read_complaint(const std::string& path) {
