@@ -20,8 +20,8 @@ class Octets {
   using iterator_category = std::input_iterator_tag;
   using value_type = char;
   using difference_type = std::ptrdiff_t;
-  using pointer = const char*;
-  using reference = char;
+  using pointer = const char*; // NOLINT(readability-identifier-naming): names of std::iterator_traits
+  using reference = char;      // NOLINT(readability-identifier-naming)
   Octets(const char* at, const char** seen) : at_(at), seen_(seen) {}
   char operator*() const { return *at_; }
   Octets& operator++() {
