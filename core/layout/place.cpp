@@ -23,7 +23,8 @@ int names_width(const Content& content) {
   for (const RailText& r : content.rails) {
     const int badge = 22;
     w = std::max(w, kSquare + 6 + std::min(width_of(r.name, kName, Weight::semibold), 220) + badge);
-    w = std::max(w, std::min(widest(r.details, kSmall), 260));
+    // Prefix and kind; what follows names machines, whose names must not move the cards.
+    w = std::max(w, std::min(width_of(r.details.front(), kSmall), 260));
   }
   return stepped(w, kNameStep);
 }

@@ -77,7 +77,7 @@ void size_hypervisor(const Content& content, std::uint32_t place, Places& places
   const Header& h = header(m);
   const Point block = flow_guests(content, m, places);
   int inner = std::max({text_room(m), block.x, on_pc(m) ? 150 : 130});
-  int y = h.below + 12;
+  int y = h.bar + 32; // below the words under the bar, with room for a guest's badge
   Point squares;
   if (!on_pc(m)) squares = place_squares(m, p, {h.pad, 0}, std::max(inner, kCardCap));
   inner = std::max(inner, squares.x);

@@ -1,0 +1,110 @@
+#include "ui/diagram/paint.h"
+
+#include <QFontMetricsF>
+#include <QPainterPath>
+#include <QStringList>
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+QColor colour(const Palette& palette, Ink ink) { return QColor::fromRgb(0xff000000U | palette.of(ink)); }
+
+QPen pen(const Palette& palette, Ink ink, int width, Dash dash) {
+  if (ink == Ink::none || width == 0) return Qt::NoPen;
+  QPen p(colour(palette, ink), width / 10.0, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+  const DashPattern pattern = dash_pattern(dash);
+  if (pattern.count == 0) return p;
+  QList<qreal> lengths; // in units of the pen's width
+  for (int i = 0; i < pattern.count; ++i)
+    lengths.append(qreal(pattern.lengths[static_cast<std::size_t>(i)]) / width);
+  p.setDashPattern(lengths);
+  return p;
+}
+
+QBrush brush(const Palette& palette, Ink ink) {
+  return ink == Ink::none ? QBrush(Qt::NoBrush) : QBrush(colour(palette, ink));
+}
+
+class Brushwork {
+ public:
+  Brushwork(QPainter& painter, const Palette& palette) : painter_(painter), palette_(palette) {}
+
+  void operator()(const BoxShape& s) {
+    painter_.setPen(pen(palette_, s.stroke, s.stroke_width, s.dash));
+    painter_.setBrush(brush(palette_, s.fill));
+    const QRectF rect(s.box.x, s.box.y, s.box.w, s.box.h);
+    if (s.radius > 0) {
+      painter_.drawRoundedRect(rect, s.radius, s.radius);
+    } else {
+      painter_.drawRect(rect);
+    }
+  }
+  void operator()(const LineShape& s) {
+    line(s, s.width, s.dash == Dash::ticks ? Dash::solid : s.dash);
+    if (s.dash == Dash::ticks) line(s, kTickWidth, s.dash);
+  }
+  void operator()(const CircleShape& s) {
+    painter_.setPen(pen(palette_, s.stroke, s.stroke_width, Dash::solid));
+    painter_.setBrush(brush(palette_, s.fill));
+    painter_.drawEllipse(QPointF(s.centre.x, s.centre.y), s.radius, s.radius);
+  }
+  void operator()(const PolygonShape& s) {
+    QPolygonF points;
+    for (const Point p : s.points) points.append(QPointF(p.x, p.y));
+    painter_.setPen(pen(palette_, s.stroke, s.stroke_width, Dash::solid));
+    painter_.setBrush(brush(palette_, s.fill));
+    painter_.drawPolygon(points);
+  }
+  void operator()(const TextShape& s) {
+    const QString text = QString::fromStdString(s.text);
+    const QFont font = diagram_font(s.size, s.weight);
+    const qreal real = QFontMetricsF(font).horizontalAdvance(text);
+    const qreal wanted = s.length / qreal(kPixel);
+    const qreal left = s.anchor == Anchor::start ? s.box.x
+                       : s.anchor == Anchor::end ? s.box.right() - wanted
+                                                 : s.box.x + (s.box.w - wanted) / 2;
+    painter_.save();
+    painter_.translate(left, s.baseline);
+    if (real > 0) painter_.scale(wanted / real, 1);
+    painter_.setFont(font);
+    painter_.setPen(colour(palette_, s.ink));
+    painter_.drawText(QPointF(0, 0), text);
+    painter_.restore();
+  }
+
+ private:
+  void line(const LineShape& s, int width, Dash dash) {
+    painter_.setPen(pen(palette_, s.ink, width, dash));
+    painter_.drawLine(QPointF(s.from.x, s.from.y), QPointF(s.to.x, s.to.y));
+  }
+  QPainter& painter_;
+  const Palette& palette_;
+};
+
+} // namespace
+
+QFont diagram_font(int size, Weight weight) {
+  QFont font(QStringList{"Inter", "Arial", "DejaVu Sans"});
+  font.setPixelSize(size);
+  font.setWeight(weight == Weight::semibold ? QFont::DemiBold : QFont::Normal);
+  font.setHintingPreference(QFont::PreferNoHinting);
+  font.setKerning(false); // the table of widths has none
+  font.setStyleStrategy(QFont::PreferAntialias);
+  return font;
+}
+
+void paint(QPainter& painter, const AnyShape& shape, const Palette& palette) {
+  std::visit(Brushwork(painter, palette), shape);
+}
+
+void paint(QPainter& painter, const Drawing& drawing, const Palette& palette) {
+  painter.save();
+  painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+  for (const AnyShape& shape : drawing.shapes) paint(painter, shape, palette);
+  painter.restore();
+}
+
+} // namespace snug
