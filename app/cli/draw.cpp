@@ -1,6 +1,7 @@
 #include "core/layout/draw.h"
 #include "app/cli/command.h"
-#include "core/layout/svg.h"
+#include "core/net/host_name.h"
+#include "core/report/svg.h"
 #include "core/text/cli_text.h"
 
 namespace snug::cli {

@@ -1,0 +1,58 @@
+# Completion of snuglab-cli for bash.
+_snuglab_cli() {
+  local cur prev command words_of
+  cur=${COMP_WORDS[COMP_CWORD]}
+  prev=${COMP_WORDS[COMP_CWORD - 1]}
+  command=${COMP_WORDS[1]}
+  COMPREPLY=()
+  if ((COMP_CWORD == 1)); then
+    mapfile -t COMPREPLY < <(compgen -W "check table draw addresses new pc changes rules format version --help" -- "$cur")
+    return
+  fi
+  case $prev in
+    --of) words_of="addresses segments machines exercises" ;;
+    --theme) words_of="light dark print" ;;
+    --sample) words_of=$("${COMP_WORDS[0]}" new --list 2>/dev/null | cut -d ' ' -f 1) ;;
+    --format)
+      case $command in
+        check) words_of="text markdown json" ;;
+        draw) words_of="svg png pdf" ;;
+        *) words_of="csv markdown html json" ;;
+      esac
+      ;;
+    -o | --output)
+      compopt -o default
+      return
+      ;;
+    --title | --scale | --exercise) return ;;
+    *) words_of= ;;
+  esac
+  if [[ -n $words_of ]]; then
+    mapfile -t COMPREPLY < <(compgen -W "$words_of" -- "$cur")
+    return
+  fi
+  if [[ $cur == -* ]]; then
+    case $command in
+      check) words_of="--exercise --all --json --format --output" ;;
+      table) words_of="--of --format --json --output" ;;
+      draw) words_of="--format --exercise --theme --scale --output" ;;
+      addresses) words_of="--by-need --ipv6 --no-prefixes --json --output" ;;
+      new) words_of="--sample --title --this-pc --replace --list" ;;
+      changes) words_of="--json --output" ;;
+      format) words_of="--schema" ;;
+      *) words_of="--json" ;;
+    esac
+    mapfile -t COMPREPLY < <(compgen -W "$words_of --help" -- "$cur")
+    return
+  fi
+  if [[ $command == addresses ]] && ((COMP_CWORD == 2)); then
+    mapfile -t COMPREPLY < <(compgen -W "suggest apply" -- "$cur")
+    return
+  fi
+  compopt -o filenames
+  mapfile -t COMPREPLY < <(
+    compgen -d -- "$cur"
+    compgen -f -X '!*.snuglab' -- "$cur"
+  )
+}
+complete -F _snuglab_cli snuglab-cli

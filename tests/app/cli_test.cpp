@@ -1,0 +1,254 @@
+// The command line as a function: arguments, exit code, output and words (CONVENTIONS 33).
+
+#include "app/cli/cli.h"
+
+#include "core/document/read.h"
+#include "core/document/save.h"
+#include "core/embedded/embedded.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+namespace snug::cli {
+namespace {
+
+struct Outcome {
+  int code = 0;
+  std::string out;
+  std::string err;
+};
+
+class Cli : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    folder_ = std::filesystem::path(::testing::TempDir()) /
+              ("snug-cli-" + std::string(::testing::UnitTest::GetInstance()->current_test_info()->name()));
+    std::filesystem::remove_all(folder_);
+    std::filesystem::create_directories(folder_);
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  static Outcome call(const std::vector<std::string>& args) {
+    std::ostringstream out;
+    std::ostringstream err;
+    const int code = run(args, {out, err, {}});
+    return {code, out.str(), err.str()};
+  }
+  std::string path(const std::string& name) const { return (folder_ / name).string(); }
+  std::string put(const std::string& name, std::string_view bytes) const {
+    std::ofstream(path(name), std::ios::binary) << bytes;
+    return path(name);
+  }
+  static std::string get(const std::string& file) {
+    std::ifstream in(file, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+  }
+  std::string ferry() const { return put("ferry.snuglab", find_sample("skerry-ferries")->bytes); }
+  std::string empty() const { return put("empty.snuglab", R"({"format": "snuglab", "version": 1})"); }
+
+  std::filesystem::path folder_;
+};
+
+TEST_F(Cli, MisuseIsCodeTwoWithOneLineAndNoOutput) {
+  const std::vector<std::vector<std::string>> wrong{{},
+                                                    {"nothing"},
+                                                    {"check"},
+                                                    {"check", "--no-such-option", "x"},
+                                                    {"table", ferry(), "--format", "xls"},
+                                                    {"table", ferry(), "--of", "clouds"},
+                                                    {"draw", ferry(), "-o", "picture.gif"},
+                                                    {"draw", ferry(), "--scale", "0"},
+                                                    {"draw", ferry(), "--scale", "many"},
+                                                    {"check", ferry(), "--exercise", "No such exercise"},
+                                                    {"addresses"},
+                                                    {"addresses", "guess", ferry()},
+                                                    {"new"},
+                                                    {"new", path("a.snuglab"), "--sample", "no-such-sample"},
+                                                    {"changes", ferry()},
+                                                    {"rules", "no-such-rule"}};
+  for (const auto& args : wrong) {
+    const Outcome o = call(args);
+    EXPECT_EQ(o.code, kUsage) << (args.empty() ? "" : args.back()) << o.err;
+    EXPECT_EQ(o.out, "");
+    EXPECT_EQ(std::count(o.err.begin(), o.err.end(), '\n'), 1) << o.err;
+    EXPECT_EQ(o.err.rfind("snuglab-cli: ", 0), 0U) << o.err;
+  }
+}
+
+TEST_F(Cli, HelpGoesToTheOutput) {
+  for (const std::vector<std::string>& args :
+       {std::vector<std::string>{"--help"}, {"check", "--help"}, {"addresses", "apply", "--help"}}) {
+    const Outcome o = call(args);
+    EXPECT_EQ(o.code, kFine);
+    EXPECT_EQ(o.err, "");
+    EXPECT_NE(o.out.find("Usage"), std::string::npos) << o.out;
+  }
+}
+
+TEST_F(Cli, VersionSaysProgramAndFormat) {
+  const Outcome o = call({"version"});
+  EXPECT_EQ(o.code, kFine);
+  EXPECT_EQ(o.out.rfind("snuglab-cli ", 0), 0U);
+  EXPECT_NE(o.out.find("format version 1"), std::string::npos);
+}
+
+TEST_F(Cli, CheckFindsTheConflictOfTheMainSample) {
+  const Outcome o = call({"check", ferry()});
+  EXPECT_EQ(o.code, kFindings);
+  EXPECT_NE(o.out.find("172.22.10.31"), std::string::npos) << o.out;
+  EXPECT_NE(o.out.find("[address-twice]"), std::string::npos) << o.out;
+}
+
+TEST_F(Cli, CheckOfAnEmptyPcIsFine) {
+  const Outcome o = call({"check", empty()});
+  EXPECT_EQ(o.code, kFine) << o.out;
+  EXPECT_NE(o.out.find("0 errors"), std::string::npos);
+}
+
+TEST_F(Cli, CheckJsonHasTheShapeThatWasDecided) {
+  const Outcome o = call({"check", ferry(), "--json", "--exercise", "Move a running guest"});
+  const auto j = nlohmann::json::parse(o.out);
+  for (const char* key : {"lab", "exercise", "budgets", "findings"}) EXPECT_TRUE(j.contains(key)) << key;
+  ASSERT_FALSE(j["budgets"].empty());
+  for (const auto& b : j["budgets"])
+    for (const char* key : {"of", "kind", "unit", "budget", "taken", "headroom", "verdict"})
+      EXPECT_TRUE(b.contains(key)) << key;
+  EXPECT_EQ(j["budgets"][0]["of"]["id"], "pc");
+  EXPECT_EQ(j["budgets"][0]["budget"].get<int>() - j["budgets"][0]["taken"].get<int>(),
+            j["budgets"][0]["headroom"].get<int>());
+  ASSERT_FALSE(j["findings"].empty());
+  for (const auto& f : j["findings"])
+    for (const char* key : {"id", "severity", "message", "places", "exercises", "accepted", "fix"})
+      EXPECT_TRUE(f.contains(key)) << key;
+}
+
+TEST_F(Cli, TablesComeInEveryFormat) {
+  for (const std::string of : {"addresses", "segments", "machines", "exercises"}) {
+    for (const std::string format : {"csv", "markdown", "html", "json"}) {
+      const Outcome o = call({"table", ferry(), "--of", of, "--format", format});
+      EXPECT_EQ(o.code, kFine) << of << format << o.err;
+      EXPECT_GT(o.out.size(), 100U) << of << format;
+    }
+  }
+  const Outcome o = call({"table", ferry(), "--format", "csv", "-o", path("t.csv")});
+  EXPECT_EQ(o.code, kFine);
+  EXPECT_EQ(o.out, "");
+  EXPECT_NE(get(path("t.csv")).find("beacon.skerry.home.arpa"), std::string::npos);
+}
+
+TEST_F(Cli, DrawWritesSvgWithoutAPainterAndSaysWhatItLacks) {
+  const Outcome o = call({"draw", ferry(), "-o", path("lab.svg")});
+  EXPECT_EQ(o.code, kFine) << o.err;
+  EXPECT_NE(get(path("lab.svg")).find("wheelhouse"), std::string::npos);
+  const Outcome png = call({"draw", ferry(), "-o", path("lab.png")});
+  EXPECT_EQ(png.code, kCannotWrite);
+  EXPECT_FALSE(std::filesystem::exists(path("lab.png")));
+}
+
+TEST_F(Cli, UnreadableInputIsCodeThreeWithFileLineAndColumn) {
+  const std::string broken =
+      put("broken.snuglab", "{\"format\": \"snuglab\",\n \"version\": 1,\n \"pc\": {\"cores\": \"many\"}}");
+  for (const std::vector<std::string>& args : {std::vector<std::string>{"check", broken},
+                                               {"table", broken},
+                                               {"draw", broken},
+                                               {"addresses", "suggest", broken},
+                                               {"addresses", "apply", broken},
+                                               {"changes", broken, ferry()},
+                                               {"changes", ferry(), broken}}) {
+    const Outcome o = call(args);
+    EXPECT_EQ(o.code, kUnreadable) << args[0];
+    EXPECT_EQ(o.out, "");
+    EXPECT_NE(o.err.find("broken.snuglab:3:"), std::string::npos) << o.err;
+  }
+  EXPECT_EQ(call({"check", path("absent.snuglab")}).code, kUnreadable);
+  EXPECT_EQ(call({"check", folder_.string()}).code, kUnreadable);
+}
+
+TEST_F(Cli, WhatCannotBeWrittenIsCodeFour) {
+  const Outcome o = call({"table", ferry(), "-o", path("no-such-folder/t.md")});
+  EXPECT_EQ(o.code, kCannotWrite);
+  EXPECT_NE(o.err.find("no-such-folder"), std::string::npos) << o.err;
+  EXPECT_EQ(call({"check", ferry(), "-o", folder_.string()}).code, kCannotWrite);
+}
+
+TEST_F(Cli, NewMakesALabThatCheckReadsAndDoesNotOverwrite) {
+  EXPECT_EQ(call({"new", path("mine.snuglab"), "--title", "My lab"}).code, kFine);
+  EXPECT_EQ(call({"check", path("mine.snuglab")}).code, kFine);
+  const auto lab = load_file(path("mine.snuglab"));
+  ASSERT_TRUE(lab.has_value());
+  EXPECT_EQ(lab->lab.facts.title, "My lab");
+  EXPECT_EQ(lab->lab.facts.uid.size(), 32U);
+  EXPECT_EQ(call({"new", path("mine.snuglab")}).code, kCannotWrite);
+  EXPECT_EQ(call({"new", path("mine.snuglab"), "--replace"}).code, kFine);
+  EXPECT_NE(load_file(path("mine.snuglab"))->lab.facts.uid, lab->lab.facts.uid);
+  const Outcome list = call({"new", "--list"});
+  EXPECT_EQ(list.code, kFine);
+  EXPECT_NE(list.out.find("skerry-ferries"), std::string::npos);
+}
+
+TEST_F(Cli, EverySampleCanBeBegunFrom) {
+  for (const EmbeddedFile& f : embedded_samples()) {
+    const std::string file = path(std::string(f.name) + ".snuglab");
+    EXPECT_EQ(call({"new", file, "--sample", std::string(f.name)}).code, kFine) << f.name;
+    EXPECT_LE(call({"check", file}).code, kFindings) << f.name;
+  }
+}
+
+TEST_F(Cli, AddressesSuggestWritesNothingAndApplyKeepsThePreviousFile) {
+  const std::string file = put("plan.snuglab", R"({"format": "snuglab", "version": 1,
+    "numbering": {"block": "172.30.0.0/16"},
+    "segments": [{"id": "s1", "name": "Steering"}],
+    "machines": [{"id": "m2", "name": "beacon"}],
+    "cards": [{"id": "c3", "machine": "m2", "segment": "s1"}]})");
+  const std::string before = get(file);
+  const Outcome see = call({"addresses", "suggest", file});
+  EXPECT_EQ(see.code, kFine) << see.err;
+  EXPECT_NE(see.out.find("172.30.1."), std::string::npos) << see.out;
+  EXPECT_EQ(get(file), before);
+  const Outcome set = call({"addresses", "apply", file});
+  EXPECT_EQ(set.code, kFine) << set.err;
+  EXPECT_EQ(set.out, see.out);
+  EXPECT_EQ(get(file + "~"), before);
+  EXPECT_NE(get(file).find("172.30.1."), std::string::npos);
+  EXPECT_EQ(call({"addresses", "suggest", file}).out, "no differences\n");
+}
+
+TEST_F(Cli, ChangesSpeakOfNames) {
+  const std::string a = ferry();
+  std::string text = get(a);
+  const std::string from = "\"name\": \"wheelhouse\"";
+  text.replace(text.find(from), from.size(), "\"name\": \"bridge\"");
+  const std::string b = put("after.snuglab", text);
+  const Outcome o = call({"changes", a, b});
+  EXPECT_EQ(o.code, kFine);
+  EXPECT_EQ(o.out, "changed  bridge: name from wheelhouse to bridge\n");
+  EXPECT_EQ(nlohmann::json::parse(call({"changes", a, b, "--json"}).out)["changes"].size(), 1U);
+}
+
+TEST_F(Cli, PcSaysUnknownRatherThanGuess) {
+  const Outcome o = call({"pc"});
+  EXPECT_EQ(o.code, kFine);
+  for (const char* word : {"memory installed", "threads", "nested virtualization"})
+    EXPECT_NE(o.out.find(word), std::string::npos) << o.out;
+  EXPECT_TRUE(nlohmann::json::accept(call({"pc", "--json"}).out));
+}
+
+TEST_F(Cli, RulesListTheirSources) {
+  const Outcome o = call({"rules"});
+  EXPECT_EQ(o.code, kFine);
+  EXPECT_NE(o.out.find("address-twice"), std::string::npos);
+  EXPECT_NE(o.out.find("source: "), std::string::npos);
+  EXPECT_EQ(call({"rules", "address-twice"}).out.rfind("address-twice\n", 0), 0U);
+}
+
+TEST_F(Cli, FormatIsAPageOrASchema) {
+  EXPECT_NE(call({"format"}).out.find("memory"), std::string::npos);
+  EXPECT_TRUE(nlohmann::json::accept(call({"format", "--schema"}).out));
+}
+
+} // namespace
+} // namespace snug::cli
