@@ -15,12 +15,11 @@ DiskDemand demand(const Disk& disk) {
 
 std::int64_t volume_budget(const Volume& v) { return v.free - part_of(v.size, v.keep_free_percent); }
 
-std::uint32_t DiskPlan::place(const Index& index, AnyId store) const {
-  const std::uint32_t p = index.place(store);
-  if (p == kNowhere) return kNowhere;
-  if (store.kind == Kind::volume) return p;
-  if (store.kind == Kind::share) return p + static_cast<std::uint32_t>(index.lab().volumes.size());
-  return store.kind == Kind::disk ? disk_store[p] : kNowhere;
+std::uint32_t DiskPlan::place(const Index& index, const DiskColumn& d) const {
+  if (d.store.kind == Kind::volume) return d.store_place;
+  if (d.store.kind == Kind::share)
+    return d.store_place + static_cast<std::uint32_t>(index.lab().volumes.size());
+  return d.store.kind == Kind::disk ? disk_store[d.store_place] : kNowhere;
 }
 
 DiskPlan disk_plan(const Index& index) {
@@ -31,24 +30,23 @@ DiskPlan disk_plan(const Index& index) {
   for (const Volume& v : lab.volumes) plan.stores.push_back({v.id, volume_budget(v), 0, 0});
   for (const Share& s : lab.shares) plan.stores.push_back({s.id, s.size, 0, 0});
   std::vector<std::uint8_t> is_store(lab.disks.size(), 0);
-  for (const Disk& d : lab.disks)
-    if (d.store.kind == Kind::disk)
-      if (const std::uint32_t p = index.place(d.store); p != kNowhere) is_store[p] = 1;
+  for (const DiskColumn& d : index.disks())
+    if (d.store.kind == Kind::disk) is_store[d.store_place] = 1;
   for (std::size_t p = 0; p < lab.disks.size(); ++p) {
     if (!is_store[p]) continue;
     plan.disk_store[p] = static_cast<std::uint32_t>(plan.stores.size());
     plan.stores.push_back({lab.disks[p].id, lab.disks[p].size, 0, 0});
   }
-  for (const Disk& d : lab.disks) {
-    const std::uint32_t s = plan.place(index, d.store);
+  for (std::size_t p = 0; p < lab.disks.size(); ++p) {
+    const std::uint32_t s = plan.place(index, index.disks()[p]);
     if (s == kNowhere) continue;
-    const DiskDemand need = demand(d);
+    const DiskDemand need = demand(lab.disks[p]);
     plan.stores[s].expected += need.expected;
     plan.stores[s].worst += need.worst;
   }
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
     if (!index.machines()[m].memory_file || index.disks_of(m).empty()) continue;
-    const std::uint32_t s = plan.place(index, lab.disks[index.disks_of(m).front()].store);
+    const std::uint32_t s = plan.place(index, index.disks()[index.disks_of(m).front()]);
     if (s != kNowhere) plan.files.push_back({m, s});
   }
   return plan;

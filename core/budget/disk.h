@@ -24,8 +24,8 @@ struct DiskPlan {
   std::vector<std::uint32_t> disk_store; // for each of lab.disks: its own place in `stores`, else kNowhere
   std::vector<MemoryFile> files;
 
-  // Place in `stores` of a volume, a share or a disk that is a store; kNowhere when it is none.
-  std::uint32_t place(const Index&, AnyId store) const;
+  // Place in `stores` of the store of a disk; kNowhere when it has none.
+  std::uint32_t place(const Index&, const DiskColumn&) const;
 };
 DiskPlan disk_plan(const Index&);
 // With the memory files of the machines that are `running`.

@@ -241,16 +241,7 @@ void check_carrier_off(const Context& c, std::vector<Finding>& out) {
 }
 
 std::optional<Fix> fix_carrier_off(const Context& c, const Finding& f) {
-  return build_fix(c, say(text::fix_switch_on, c.name(f.places[1])), [&](EditBuilder& b) {
-    for (std::size_t e = 0; e < c.lab.exercises.size(); ++e) {
-      if (!f.when.exercises[e]) continue;
-      std::vector<MachineId> on = c.lab.exercises[e].on;
-      for (std::uint32_t m = c.index.place(f.places[1]); m != kNowhere; m = c.index.carrier_of(m))
-        if (const MachineId id = c.lab.machines[m].id; std::find(on.begin(), on.end(), id) == on.end())
-          on.push_back(id);
-      b.set(c.lab.exercises[e].id, "on", ids_value(on));
-    }
-  });
+  return switch_on(c, f.when, MachineId{f.places[1].number});
 }
 
 } // namespace

@@ -92,10 +92,16 @@ void Index::read_parts() {
     card_machine_[i] = place(lab_->cards[i].machine);
     card_segment_[i] = place(lab_->cards[i].segment);
   }
-  disk_machine_.resize(lab_->disks.size());
-  for (std::size_t i = 0; i < lab_->disks.size(); ++i) disk_machine_[i] = place(lab_->disks[i].machine);
+  std::vector<std::uint32_t> owner(lab_->disks.size());
+  disk_columns_.resize(lab_->disks.size());
+  for (std::size_t i = 0; i < owner.size(); ++i) {
+    const Disk& d = lab_->disks[i];
+    const std::uint32_t store = place(d.store);
+    owner[i] = place(d.machine);
+    disk_columns_[i] = {store == kNowhere ? AnyId{} : d.store, store, owner[i], d.provisioning, bool(d.base)};
+  }
   cards_.fill(card_machine_, machines_.size());
-  disks_.fill(disk_machine_, machines_.size());
+  disks_.fill(owner, machines_.size());
 }
 
 // Breadth first from the PC. Machines that are not reached carry each other in a circle: the first of them

@@ -26,6 +26,15 @@ struct MachineColumn {
   bool has_initiator = false;
 };
 
+// The same for every disk.
+struct DiskColumn {
+  AnyId store;                          // kind none when the lab does not have it
+  std::uint32_t store_place = kNowhere; // in its list
+  std::uint32_t machine = kNowhere;     // place
+  Provisioning provisioning = Provisioning::thin;
+  bool has_base = false;
+};
+
 class Index {
  public:
   // A carrier that is not in the lab counts as the PC, and so does one that would close a circle (documents
@@ -50,6 +59,7 @@ class Index {
 
   // One for each of lab.machines.
   std::span<const MachineColumn> machines() const { return machines_; }
+  std::span<const DiskColumn> disks() const { return disk_columns_; }
   // Places of a machine's cards / disks in lab.cards / lab.disks, in order.
   std::span<const std::uint32_t> cards_of(std::uint32_t machine_place) const {
     return cards_.of(machine_place);
@@ -71,7 +81,7 @@ class Index {
   std::span<const std::uint32_t> hypervisors() const { return hypervisors_; }
   // Place of the machine that a card / disk belongs to, of the segment that a card is plugged into.
   std::uint32_t machine_of_card(std::uint32_t card_place) const { return card_machine_[card_place]; }
-  std::uint32_t machine_of_disk(std::uint32_t disk_place) const { return disk_machine_[disk_place]; }
+  std::uint32_t machine_of_disk(std::uint32_t disk_place) const { return disk_columns_[disk_place].machine; }
   std::uint32_t segment_of_card(std::uint32_t card_place) const { return card_segment_[card_place]; }
 
  private:
@@ -112,8 +122,9 @@ class Index {
   std::vector<Slot> slots_;
   std::vector<Other> others_;
   std::vector<MachineColumn> machines_;
+  std::vector<DiskColumn> disk_columns_;
   Groups cards_, disks_, guests_;
-  std::vector<std::uint32_t> order_, hypervisors_, card_machine_, card_segment_, disk_machine_;
+  std::vector<std::uint32_t> order_, hypervisors_, card_machine_, card_segment_;
 };
 
 } // namespace snug
