@@ -97,6 +97,7 @@ NetworkFacts::NetworkFacts(const Index& index) {
     machine_marks.push_back((role == kNowhere ? 0 : roles[role]) | offer_marks(machine.offers) |
                             need_marks(machine.needs) |
                             mark_if(!machine.routes.empty(), MachineMark::routes) |
+                            mark_if(machine.routes.size() > 1, MachineMark::several_routes) |
                             mark_if(machine.carrier_time, MachineMark::carrier_time) |
                             mark_if(index.is_hypervisor(m), MachineMark::hypervisor));
     any_machine |= machine_marks.back();

@@ -39,6 +39,7 @@ struct MachineMark {
   static constexpr std::uint32_t needs_names = 1U << 7U;
   static constexpr std::uint32_t needs_reverse = 1U << 8U; // its role wants forward and reverse names
   static constexpr std::uint32_t hypervisor = 1U << 9U;
+  static constexpr std::uint32_t several_routes = 1U << 10U;
 };
 
 // A card that carries its guests' traffic and is for nothing else (hollow pin): neither for management,

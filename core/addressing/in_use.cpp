@@ -72,6 +72,7 @@ AddressesInUse::AddressesInUse(const Index& index) : facts_(index), domains_(ind
   sort_held(segments);
   mark_held();
   collect_ranges(index);
+  judge_routes(index);
 }
 
 void AddressesInUse::read_segments(const Index& index) {
@@ -211,6 +212,33 @@ void AddressesInUse::collect_ranges(const Index& index) {
     }
   }
   range_start_.push_back(static_cast<std::uint32_t>(ranges_.size()));
+}
+
+std::span<const HeldAddress> AddressesInUse::with(std::uint32_t segment_place, const Address& a) const {
+  const auto held = on(segment_place);
+  const auto first = std::lower_bound(held.begin(), held.end(), a,
+                                      [](const HeldAddress& h, const Address& x) { return h.address < x; });
+  auto end = first;
+  while (end != held.end() && end->address == a) ++end;
+  return {first, end};
+}
+
+bool AddressesInUse::is_plain(const Index& index, const Route& r) const {
+  if (!r.via) return true;
+  const std::uint32_t c = index.place(r.card);
+  const std::uint32_t s = c == kNowhere ? kNowhere : facts_.card_segment[c];
+  if (s == kNowhere || domains_.of_card(c) != domains_.outside(s)) return false;
+  const auto gateway = r.via->is_v4() ? gateway4_[s] : gateway6_[s];
+  const auto p = prefix(s, r.via->family());
+  return gateway == *r.via && p && p->contains(*r.via);
+}
+
+void AddressesInUse::judge_routes(const Index& index) {
+  facts_.each_machine(MachineMark::routes, [&](std::uint32_t m) {
+    const std::vector<Route>& routes = index.lab().machines[m].routes;
+    if (!std::all_of(routes.begin(), routes.end(), [&](const Route& r) { return is_plain(index, r); }))
+      odd_routes_.push_back(m);
+  });
 }
 
 } // namespace snug

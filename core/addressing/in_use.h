@@ -40,6 +40,8 @@ class AddressesInUse {
   std::span<const HeldAddress> on(std::uint32_t segment_place) const {
     return std::span(held_).subspan(start_[segment_place], start_[segment_place + 1] - start_[segment_place]);
   }
+  // Those on a segment with one address, whatever their layer-2 network.
+  std::span<const HeldAddress> with(std::uint32_t segment_place, const Address&) const;
   // All marks that occur.
   std::uint8_t any_mark() const { return any_mark_; }
   // IPv4 / IPv6 prefix of a segment: its own, else (bridged) its LAN's.
@@ -66,6 +68,8 @@ class AddressesInUse {
     return std::span(ranges_).subspan(range_start_[segment_place],
                                       range_start_[segment_place + 1] - range_start_[segment_place]);
   }
+  // Places of the machines with a route whose next hop is not simply the gateway of its card's segment.
+  std::span<const std::uint32_t> odd_routes() const { return odd_routes_; }
   const Domains& domains() const { return domains_; }
   const NetworkFacts& facts() const { return facts_; }
   // The segment of a card that an address belongs to: its own, or that of its trunk whose prefix holds the
@@ -80,6 +84,8 @@ class AddressesInUse {
   void sort_held(std::size_t segments);
   void mark_held();
   void collect_ranges(const Index&);
+  bool is_plain(const Index&, const Route&) const;
+  void judge_routes(const Index&);
 
   NetworkFacts facts_;
   Domains domains_;
@@ -89,6 +95,7 @@ class AddressesInUse {
   std::vector<std::optional<Address>> gateway4_, gateway6_, translator_, pc4_;
   std::vector<Range> ranges_;
   std::vector<std::uint32_t> range_start_;
+  std::vector<std::uint32_t> odd_routes_;
   std::uint8_t any_mark_ = 0;
 };
 

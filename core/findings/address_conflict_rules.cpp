@@ -1,0 +1,244 @@
+#include "core/findings/network_rules.h"
+#include "core/findings/network_tools.h"
+#include "core/text/address_text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace snug {
+
+namespace {
+
+bool same_owner(const HeldAddress& a, const HeldAddress& b) {
+  return a.holder == b.holder && a.holder != Holder::card;
+}
+
+void report_pair(const Context& c, const HeldAddress& a, const HeldAddress& b, std::vector<Finding>& out) {
+  if (same_owner(a, b)) return;
+  const bool card_first = a.holder == Holder::card || b.holder != Holder::card;
+  const HeldAddress& first = card_first ? a : b;
+  const HeldAddress& second = card_first ? b : a;
+  std::vector<AnyId> places{holder_id(c, first)};
+  if (holder_id(c, second) != places[0]) places.push_back(holder_id(c, second));
+  out.push_back(found(Severity::error,
+                      say(text::address_twice, to_text(first.address), holder_name(c, first),
+                          holder_name(c, second), segment_name(c, first.segment)),
+                      say(text::address_twice_why), std::move(places)));
+}
+
+// A run of equal addresses: each but the first of its network is reported with that first one.
+void report_run(const Context& c, std::vector<const HeldAddress*>& run, std::vector<Finding>& out) {
+  if (run.size() < 2) return;
+  std::stable_sort(run.begin(), run.end(),
+                   [](const HeldAddress* a, const HeldAddress* b) { return a->domain < b->domain; });
+  std::size_t start = 0;
+  for (std::size_t i = 1; i < run.size(); ++i) {
+    if (run[i]->domain != run[start]->domain) start = i;
+    if (i != start && run[i]->domain != kNowhere) report_pair(c, *run[start], *run[i], out);
+  }
+}
+
+template <typename Next>
+void report_runs(const Context& c, std::size_t count, Next at, std::vector<Finding>& out) {
+  std::vector<const HeldAddress*> run;
+  for (std::size_t i = 0; i < count; ++i) {
+    const HeldAddress* h = at(i);
+    if (!run.empty() && (run.back()->address != h->address)) {
+      report_run(c, run, out);
+      run.clear();
+    }
+    run.push_back(h);
+  }
+  report_run(c, run, out);
+}
+
+// Segments that are one network outside: bridged to one LAN.
+std::vector<std::vector<std::uint32_t>> joined_segments(const Context& c) {
+  const std::size_t segments = c.lab.segments.size();
+  std::vector<std::uint32_t> first_of(c.addresses.domains().count(), kNowhere);
+  std::vector<std::vector<std::uint32_t>> joined;
+  std::vector<std::uint32_t> group_of(c.addresses.domains().count(), kNowhere);
+  for (std::uint32_t s = 0; s < segments; ++s) {
+    const std::uint32_t d = c.addresses.domains().outside(s);
+    if (first_of[d] == kNowhere) {
+      first_of[d] = s;
+      continue;
+    }
+    if (group_of[d] == kNowhere) {
+      group_of[d] = static_cast<std::uint32_t>(joined.size());
+      joined.push_back({first_of[d]});
+    }
+    joined[group_of[d]].push_back(s);
+  }
+  return joined;
+}
+
+void check_twice(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  const auto joined = joined_segments(c);
+  std::vector<bool> in_group(c.lab.segments.size(), false);
+  for (const auto& group : joined) {
+    std::vector<const HeldAddress*> all;
+    for (const std::uint32_t s : group) {
+      in_group[s] = true;
+      for (const HeldAddress& h : c.addresses.on(s)) all.push_back(&h);
+    }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const HeldAddress* a, const HeldAddress* b) { return a->address < b->address; });
+    report_runs(
+        c, all.size(), [&](std::size_t i) { return all[i]; }, out);
+  }
+  if ((c.addresses.any_mark() & HeldMark::again) != 0) {
+    const auto all = c.addresses.all();
+    for (std::size_t i = 1; i < all.size(); ++i) {
+      if ((all[i].marks & HeldMark::again) == 0 || all[i].segment == kNowhere || in_group[all[i].segment])
+        continue;
+      std::size_t end = i + 1;
+      while (end < all.size() && (all[end].marks & HeldMark::again) != 0) ++end;
+      report_runs(
+          c, end - i + 1, [&](std::size_t n) { return &all[i - 1 + n]; }, out);
+      i = end - 1;
+    }
+  }
+  drop_repeated(out, before);
+}
+
+// The one that moves: a suggested address before a typed one, else the later.
+std::optional<Fix> fix_twice(const Context& c, const Finding& f) {
+  const std::uint32_t a = c.index.place(f.places[0]);
+  const std::uint32_t b = f.places.size() < 2              ? a
+                          : f.places[1].kind == Kind::card ? c.index.place(f.places[1])
+                                                           : kNowhere;
+  if (f.places[0].kind != Kind::card) return std::nullopt;
+  const HeldAddress* of_a = nullptr;
+  const HeldAddress* of_b = nullptr;
+  for (const HeldAddress& h : c.addresses.all()) {
+    if (h.card != a || h.holder != Holder::card || h.segment == kNowhere) continue;
+    for (const HeldAddress& o : c.addresses.all())
+      if (&o != &h && o.address == h.address && o.domain == h.domain && holder_id(c, o) == f.places.back())
+        of_a = &h, of_b = &o;
+  }
+  if (!of_a) return std::nullopt;
+  if (b == kNowhere) return move_address(c, *of_a);
+  const bool first_moves = of_a->kind == AddressKind::suggested && of_b->kind != AddressKind::suggested;
+  return move_address(c, first_moves ? *of_a : *of_b);
+}
+
+template <typename Report>
+void each_marked(const Context& c, std::uint8_t mark, Report report) {
+  if ((c.addresses.any_mark() & mark) == 0) return;
+  for (const HeldAddress& h : c.addresses.all())
+    if ((h.marks & mark) != 0 && h.segment != kNowhere) report(h);
+}
+
+// Which no host can use anywhere; they have a finding of their own.
+bool is_unusable(const Address& a) {
+  const SpecialBlock* block = special_block(a);
+  return block && !is_link_local(a) && (block->reserved_by_protocol || is_multicast(a));
+}
+
+void check_outside(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  each_marked(c, HeldMark::outside, [&](const HeldAddress& h) {
+    if (is_unusable(h.address)) return;
+    const std::string name = segment_name(c, h.segment);
+    const Prefix prefix = *c.addresses.prefix(h.segment, h.address.family());
+    out.push_back(
+        found(Severity::error,
+              say(text::address_outside, to_text(h.address), holder_name(c, h), name, to_text(prefix)),
+              say(text::address_outside_why, name), {holder_id(c, h)}));
+    const AnyId segment = c.lab.segments[h.segment].id;
+    if (out.back().places[0] != segment) out.back().places.push_back(segment);
+  });
+  drop_repeated(out, before);
+}
+
+std::optional<Fix> fix_outside(const Context& c, const Finding& f) {
+  return move_first(c, f.places[0], [](const HeldAddress& h) { return (h.marks & HeldMark::outside) != 0; });
+}
+
+void check_length(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  each_marked(c, HeldMark::other_length, [&](const HeldAddress& h) {
+    const Prefix prefix = *c.addresses.prefix(h.segment, h.address.family());
+    out.push_back(
+        found(Severity::error,
+              say(text::address_length, to_text(h.address), holder_name(c, h), std::to_string(h.length),
+                  segment_name(c, h.segment), std::to_string(prefix.length())),
+              say(text::address_length_why), {holder_id(c, h), c.lab.segments[h.segment].id}));
+  });
+  drop_repeated(out, before);
+}
+
+std::optional<Fix> fix_length(const Context& c, const Finding& f) {
+  const std::uint32_t place = c.index.place(f.places[0]);
+  const std::uint32_t segment = c.index.place(f.places[1]);
+  const Card& card = c.lab.cards[place];
+  Card after = card;
+  int length = 0;
+  for (const HeldAddress& h : c.addresses.on(segment)) {
+    if (h.card != place || (h.marks & HeldMark::other_length) == 0) continue;
+    after.addresses[h.row].length.reset();
+    length = c.addresses.prefix(segment, h.address.family())->length();
+  }
+  return change_to(say(text::fix_use_length, std::to_string(length), machine_name(c, place)), card, after);
+}
+
+void check_reserved(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  each_marked(c, HeldMark::reserved, [&](const HeldAddress& h) {
+    const Prefix prefix = *c.addresses.prefix4(h.segment);
+    const bool network = h.address == prefix.network();
+    out.push_back(found(Severity::error,
+                        say(network ? text::address_network : text::address_broadcast, to_text(h.address),
+                            holder_name(c, h), segment_name(c, h.segment), to_text(prefix)),
+                        say(text::address_broadcast_why), {holder_id(c, h)}));
+    const AnyId segment = c.lab.segments[h.segment].id;
+    if (out.back().places[0] != segment) out.back().places.push_back(segment);
+  });
+  drop_repeated(out, before);
+}
+
+std::optional<Fix> fix_reserved(const Context& c, const Finding& f) {
+  return move_first(c, f.places[0], [](const HeldAddress& h) { return (h.marks & HeldMark::reserved) != 0; });
+}
+
+void check_unusable(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  each_marked(c, HeldMark::outside | HeldMark::no_prefix, [&](const HeldAddress& h) {
+    if (!is_unusable(h.address)) return;
+    const SpecialBlock* block = special_block(h.address);
+    out.push_back(
+        found(Severity::error,
+              say(text::address_unusable, to_text(h.address), holder_name(c, h), block->name, block->source),
+              say(text::address_unusable_why), {holder_id(c, h)}));
+  });
+  drop_repeated(out, before);
+}
+
+std::optional<Fix> fix_unusable(const Context& c, const Finding& f) {
+  return move_first(c, f.places[0], [](const HeldAddress& h) {
+    return (h.marks & (HeldMark::outside | HeldMark::no_prefix)) != 0 && is_unusable(h.address);
+  });
+}
+
+constexpr std::array kRules{
+    Rule{"address-twice", Topic::addresses, Severity::error, "An address belongs to two on one network",
+         "RFC 5227", check_twice, fix_twice},
+    Rule{"address-outside", Topic::addresses, Severity::error,
+         "An address does not lie in its segment's prefix", "RFC 4632, RFC 1122 3.3.1.1", check_outside,
+         fix_outside},
+    Rule{"address-length", Topic::addresses, Severity::error,
+         "An address has another prefix length than its segment", "RFC 950, RFC 4632", check_length,
+         fix_length},
+    Rule{"address-broadcast", Topic::addresses, Severity::error, "A host has a network or broadcast address",
+         "RFC 1122 3.2.1.3, RFC 3021", check_reserved, fix_reserved},
+    Rule{"address-unusable", Topic::addresses, Severity::error, "An address that no host can use",
+         "RFC 6890, RFC 5771, RFC 4291 2.7", check_unusable, fix_unusable},
+};
+
+} // namespace
+
+std::span<const Rule> address_conflict_rules() { return kRules; }
+
+} // namespace snug

@@ -1,0 +1,191 @@
+#include "core/findings/network_rules.h"
+#include "core/findings/network_tools.h"
+#include "core/text/carry_text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace snug {
+
+namespace {
+
+bool carries(const Card& card, SegmentId s) {
+  return card.connected && std::any_of(card.carries.begin(), card.carries.end(),
+                                       [s](const SegmentTag& t) { return t.segment == s; });
+}
+
+bool is_carried(const Context& c, std::uint32_t machine, SegmentId s) {
+  const auto cards = c.index.cards_of(machine);
+  return std::any_of(cards.begin(), cards.end(),
+                     [&](std::uint32_t card) { return carries(c.lab.cards[card], s); });
+}
+
+// Names of a hypervisor's guests on a segment, at most three.
+std::vector<std::string> guests_on(const Context& c, std::uint32_t machine, SegmentId s) {
+  std::vector<std::string> names;
+  for (const std::uint32_t g : c.index.guests_of(machine)) {
+    const auto cards = c.index.cards_of(g);
+    const auto here = [&](std::uint32_t card) { return is_on(c.lab.cards[card], s); };
+    if (std::none_of(cards.begin(), cards.end(), here)) continue;
+    names.push_back(names.size() < 3 ? c.name(c.lab.machines[g].id) : "…");
+    if (names.size() > 3) break;
+  }
+  return names;
+}
+
+void check_carried(const Context& c, std::vector<Finding>& out) {
+  for (const std::uint32_t h : c.index.hypervisors())
+    for (const std::uint32_t s : c.addresses.domains().pieces_in(h)) {
+      const Segment& segment = c.lab.segments[s];
+      if (is_carried(c, h, segment.id)) continue;
+      const AnyId id = c.lab.machines[h].id;
+      const std::string name = c.name(id);
+      out.push_back(found(Severity::caution,
+                          say(text::not_carried, name, guests_on(c, h, segment.id), segment_name(c, s)),
+                          say(text::not_carried_why, name, segment_name(c, s)), {id, segment.id}));
+    }
+}
+
+std::optional<Fix> fix_carried(const Context& c, const Finding& f) {
+  const std::uint32_t h = c.index.place(f.places[0]);
+  const SegmentId s = c.lab.segments[c.index.place(f.places[1])].id;
+  for (const std::uint32_t card : c.index.cards_of(h)) {
+    const Card& before = c.lab.cards[card];
+    const auto tag = std::find_if(before.trunk.begin(), before.trunk.end(),
+                                  [s](const SegmentTag& t) { return t.segment == s; });
+    if (!before.connected || (before.segment != s && tag == before.trunk.end())) continue;
+    Card after = before;
+    SegmentTag& row = after.carries.emplace_back();
+    row.segment = s;
+    row.vlan = before.segment == s ? 0 : tag->vlan;
+    return change_to(say(text::fix_carry, card_name(c, card), c.name(s)), before, after);
+  }
+  return build_fix(c, say(text::fix_new_carrier, c.name(f.places[0]), c.name(s)), [&](EditBuilder& b) {
+    Card card;
+    card.machine = c.lab.machines[h].id;
+    card.segment = s;
+    card.carries.emplace_back().segment = s;
+    b.add(std::move(card));
+  });
+}
+
+bool one_uplink(const Card& a, const Card& b) {
+  return !a.uplink_group.empty() && a.uplink_group == b.uplink_group;
+}
+
+// Calls report(segment, first card, later card) for segments that two cards of a machine carry.
+template <typename Report>
+void each_loop(const Context& c, Report report) {
+  if ((c.addresses.facts().any_card & CardMark::carries) == 0) return;
+  for (std::uint32_t m = 0; m < c.lab.machines.size(); ++m) {
+    std::vector<std::pair<SegmentId, std::uint32_t>> carried;
+    for (const std::uint32_t card : c.index.cards_of(m)) {
+      constexpr std::uint32_t kJoins = CardMark::carries | CardMark::connected;
+      if ((c.addresses.facts().card_marks[card] & kJoins) != kJoins) continue;
+      for (const SegmentTag& t : c.lab.cards[card].carries) carried.emplace_back(t.segment, card);
+    }
+    std::sort(carried.begin(), carried.end());
+    for (std::size_t i = 1, first = 0; i < carried.size(); ++i) {
+      if (carried[i].first != carried[first].first) first = i;
+      const std::uint32_t a = carried[first].second, b = carried[i].second;
+      if (a != b && !one_uplink(c.lab.cards[a], c.lab.cards[b])) report(carried[i].first, a, b);
+    }
+  }
+}
+
+void check_loop(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  each_loop(c, [&](SegmentId s, std::uint32_t a, std::uint32_t b) {
+    out.push_back(found(Severity::error, say(text::carry_loop, machine_name(c, a), c.name(s)),
+                        say(text::carry_loop_why), {c.lab.cards[a].id, c.lab.cards[b].id, s}));
+  });
+  drop_repeated(out, before);
+}
+
+std::optional<Fix> fix_loop(const Context& c, const Finding& f) {
+  const std::uint32_t first = c.index.place(f.places[0]), later = c.index.place(f.places[1]);
+  const Card& before = c.lab.cards[later];
+  Card after = before;
+  std::erase_if(after.carries, [&](const SegmentTag& t) { return AnyId(t.segment) == f.places[2]; });
+  return change_to(say(text::fix_one_carrier, card_name(c, first), c.name(f.places[2])), before, after);
+}
+
+// Calls report(card, segment) for carrying cards and segments that guests inside are on.
+template <typename Report>
+void each_carried(const Context& c, Report report) {
+  c.addresses.facts().each_card(CardMark::carries | CardMark::connected, [&](std::uint32_t card) {
+    const std::uint32_t m = c.addresses.facts().card_machine[card];
+    if (m == kNowhere) return;
+    for (const SegmentTag& t : c.lab.cards[card].carries) {
+      const std::uint32_t s = c.index.place(t.segment);
+      if (s != kNowhere && c.addresses.domains().inside(m, s) != kNowhere) report(card, s);
+    }
+  });
+}
+
+bool is_wireless(const Context& c, std::uint32_t s) {
+  const Segment& segment = c.lab.segments[s];
+  const Lan* lan = segment.type == SegmentKind::bridged ? c.index.lan(segment.lan) : nullptr;
+  return lan && lan->medium == Medium::wireless;
+}
+
+void check_macs(const Context& c, Known state, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  const bool unknown = state == Known::unknown;
+  each_carried(c, [&](std::uint32_t card, std::uint32_t s) {
+    if (c.lab.segments[s].passes_other_macs != state || (unknown && is_wireless(c, s))) return;
+    const std::string segment = segment_name(c, s), machine = machine_name(c, card);
+    out.push_back(found(unknown ? Severity::note : Severity::error,
+                        say(unknown ? text::macs_unknown : text::macs_not_passed, segment, machine),
+                        say(unknown ? text::macs_unknown_why : text::macs_not_passed_why),
+                        {c.lab.cards[card].id, c.lab.segments[s].id}));
+  });
+  drop_repeated(out, before);
+}
+
+void check_macs_unknown(const Context& c, std::vector<Finding>& out) { check_macs(c, Known::unknown, out); }
+void check_macs_no(const Context& c, std::vector<Finding>& out) { check_macs(c, Known::no, out); }
+
+std::optional<Fix> fix_macs_no(const Context& c, const Finding& f) {
+  const Segment& before = c.lab.segments[c.index.place(f.places[1])];
+  Segment after = before;
+  after.passes_other_macs = Known::yes;
+  return change_to(say(text::fix_pass_macs, c.name(before.id)), before, after);
+}
+
+void check_own_mac(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
+  each_carried(c, [&](std::uint32_t card, std::uint32_t) {
+    if (c.lab.cards[card].own_mac_only)
+      out.push_back(found(Severity::error, say(text::own_mac_only, card_name(c, card)),
+                          say(text::macs_not_passed_why), {c.lab.cards[card].id}));
+  });
+  drop_repeated(out, before);
+}
+
+std::optional<Fix> fix_own_mac(const Context& c, const Finding& f) {
+  const std::uint32_t card = c.index.place(f.places[0]);
+  Card after = c.lab.cards[card];
+  after.own_mac_only = false;
+  return change_to(say(text::fix_pass_macs, card_name(c, card)), c.lab.cards[card], after);
+}
+
+constexpr std::array kRules{
+    Rule{"segment-not-carried", Topic::networks, Severity::caution,
+         "Inner guests are on a segment that no card of their hypervisor carries", kPracticeSource,
+         check_carried, fix_carried},
+    Rule{"loop", Topic::networks, Severity::error, "Two cards of a hypervisor carry one segment",
+         "IEEE 802.1D (a bridged network has no loops), from memory", check_loop, fix_loop},
+    Rule{"macs-unknown", Topic::networks, Severity::note,
+         "Nobody looked whether a segment passes inner guests' MACs", kPracticeSource, check_macs_unknown},
+    Rule{"macs-not-passed", Topic::networks, Severity::error, "A segment does not pass inner guests' MACs",
+         kPracticeSource, check_macs_no, fix_macs_no},
+    Rule{"own-mac-only", Topic::networks, Severity::error, "A carrying card sends only its own MAC",
+         kPracticeSource, check_own_mac, fix_own_mac},
+};
+
+} // namespace
+
+std::span<const Rule> carry_rules() { return kRules; }
+
+} // namespace snug
