@@ -73,7 +73,8 @@ std::optional<Fix> fix_twice(const Context& c, const Finding& f) {
 void check_form(const Context& c, std::vector<Finding>& out) {
   for (const Machine& m : c.lab.machines) {
     if (m.host_name.empty()) continue;
-    auto ok = check_host_label(m.host_name);
+    const bool whole = m.host_name.find('.') != std::string::npos;
+    auto ok = whole ? check_domain_name(m.host_name) : check_host_label(m.host_name);
     if (!ok)
       out.push_back(found(Severity::error, say(text::host_name_form, c.name(m.id), quoted(m.host_name)),
                           std::move(ok.error().message), {m.id}));
