@@ -76,7 +76,7 @@ void check_form(const Context& c, std::vector<Finding>& out) {
     const bool whole = m.host_name.find('.') != std::string::npos;
     auto ok = whole ? check_domain_name(m.host_name) : check_host_label(m.host_name);
     if (!ok)
-      out.push_back(found(Severity::error, say(text::host_name_form, c.name(m.id), quoted(m.host_name)),
+      out.push_back(found(Severity::error, say(text::host_name_form, c.name(m.id), excerpt(m.host_name)),
                           std::move(ok.error().message), {m.id}));
   }
 }
@@ -93,7 +93,7 @@ void check_domain(const Context& c, std::vector<Finding>& out) {
   if (domain.empty()) return;
   auto ok = check_domain_name(domain);
   if (!ok)
-    out.push_back(found(Severity::error, say(text::domain_form, quoted(domain)),
+    out.push_back(found(Severity::error, say(text::domain_form, excerpt(domain)),
                         std::move(ok.error().message), {kLabId}));
 }
 
