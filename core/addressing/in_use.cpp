@@ -53,8 +53,8 @@ std::vector<std::uint32_t> order_by_address(const std::vector<HeldAddress>& held
     else
       keys6.push_back({a.high(), a.low(), i});
   }
-  if (!keys4.empty()) sort_by_upper_half(keys4);
-  if (!keys6.empty()) sort_wide_keys(keys6);
+  sort_by_upper_half(keys4);
+  sort_wide_keys(keys6);
   std::vector<std::uint32_t> order;
   order.reserve(held.size());
   for (const std::uint64_t k : keys4) order.push_back(static_cast<std::uint32_t>(k));

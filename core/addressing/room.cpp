@@ -35,9 +35,9 @@ Room::Room(const Index& index, const AddressesInUse& in_use, std::uint32_t segme
   take_address(in_use.gateway4(segment_place));
   const bool point_to_point = size_ <= 2;
   if (point_to_point) return;
-  if (!in_use.gateway4(segment_place) && scheme.gateway > 0) take(scheme.gateway);
-  if (scheme.pc_socket > 0 && segment.type != SegmentKind::bridged) take(scheme.pc_socket);
-  if (segment.type == SegmentKind::nat && !in_use.translator(segment_place)) take(scheme.translator);
+  if (!in_use.gateway4(segment_place) && scheme.gateway > 0) keep(scheme.gateway);
+  if (scheme.pc_socket > 0 && segment.type != SegmentKind::bridged) keep(scheme.pc_socket);
+  if (segment.type == SegmentKind::nat && !in_use.translator(segment_place)) keep(scheme.translator);
 }
 
 void Room::take_address(const std::optional<Address>& a) {
@@ -50,11 +50,15 @@ bool Room::is_free(std::int64_t host) const {
 }
 
 void Room::take(std::int64_t host) {
-  if (host >= 0 && host < size_) taken_[word_of(host)] |= bit(host);
+  if (host < 0 || host >= size_) return;
+  taken_[word_of(host)] |= bit(host);
+  std::erase(kept_, host);
 }
 
-void Room::release(std::int64_t host) {
-  if (host >= 0 && host < size_) taken_[word_of(host)] &= ~bit(host);
+void Room::keep(std::int64_t host) {
+  if (!is_free(host)) return;
+  take(host);
+  kept_.push_back(host);
 }
 
 void Room::take(const AddressRange& range) {
@@ -81,7 +85,7 @@ std::optional<std::int64_t> Room::lowest_free(std::int64_t first, std::int64_t l
 std::optional<std::int64_t> Room::lowest_free(const Numbering& scheme) const {
   for (const HostSpan& s : order_of_use(scheme))
     if (const auto host = lowest_free(s.first, s.last)) return host;
-  return std::nullopt;
+  return kept_.empty() ? std::nullopt : std::optional(kept_.front());
 }
 
 Address Room::address(std::int64_t host) const {

@@ -11,8 +11,9 @@ class Room {
   static constexpr std::int64_t kMostHosts = 65'536;
   enum class Suggested : std::uint8_t { taken, free }; // do cards' suggested addresses count?
 
-  // Taken: network and broadcast address, what is held, DHCP ranges and LAN pools, kept ranges, and the
-  // places of gateway, translator (NAT) and PC socket, held or not. Without an IPv4 prefix all is taken.
+  // Taken: network and broadcast address, what is held, the gateway, DHCP ranges and LAN pools, kept ranges.
+  // The scheme's places of gateway, translator (NAT) and PC socket are kept: not free, but given away when
+  // nothing else is left. Without an IPv4 prefix all is taken.
   Room(const Index&, const AddressesInUse&, std::uint32_t segment_place,
        Suggested suggested = Suggested::taken);
 
@@ -23,9 +24,8 @@ class Room {
   bool is_free(std::int64_t host) const;
   void take(std::int64_t host);
   void take(const AddressRange&);
-  void release(std::int64_t host);
   // The lowest free host number, first in the scheme's fixed range, then outside its DHCP range, then
-  // anywhere.
+  // anywhere, at last the kept places.
   std::optional<std::int64_t> lowest_free(const Numbering&) const;
   std::optional<std::int64_t> lowest_free(std::int64_t first, std::int64_t last) const;
   Address address(std::int64_t host) const;
@@ -34,9 +34,11 @@ class Room {
 
  private:
   void take_address(const std::optional<Address>&);
+  void keep(std::int64_t host);
   std::optional<Prefix> prefix_;
   std::int64_t size_ = 0;
   std::vector<std::uint64_t> taken_;
+  std::vector<std::int64_t> kept_;
 };
 
 // The parts of the host numbers in the order in which suggestions use them.
