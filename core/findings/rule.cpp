@@ -7,15 +7,9 @@ namespace snug {
 std::span<const Rule> rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> list;
-<<<<<<< HEAD
-    for (const auto topic :
-         {memory_rules(), processor_rules(), virtualization_rules(), disk_rules(), share_rules(),
-          network_rules(), address_rules(), name_rules(), time_rules(), limit_rules(), plan_rules()})
-=======
     for (const auto topic : {memory_rules(), processor_rules(), virtualization_rules(), disk_rules(),
                              copy_rules(), share_rules(), initiator_rules(), network_rules(), address_rules(),
                              name_rules(), time_rules(), limit_rules(), plan_rules()})
->>>>>>> c350798 (findings: rules of disks, shares, limits and the plan)
       list.insert(list.end(), topic.begin(), topic.end());
     return list;
   }();
