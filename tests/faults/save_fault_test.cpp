@@ -34,6 +34,7 @@ bool is_whole(const std::string& bytes, std::size_t size) {
 pid_t start(const std::vector<std::string>& words) {
   std::vector<std::string> copy = words;
   std::vector<char*> argv;
+  argv.reserve(copy.size() + 1);
   for (std::string& w : copy) argv.push_back(w.data());
   argv.push_back(nullptr);
   const pid_t child = ::fork();

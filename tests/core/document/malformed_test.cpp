@@ -28,6 +28,16 @@ std::string verdict(std::string_view bytes) {
   return lab ? "loaded" : std::string(lab.error().message.id());
 }
 
+std::string named(std::string_view key) { return (std::string("\"") += key) += "\": "; }
+
+// A document with one object of the table that holds these members.
+std::string document_with(const StructInfo& table, std::string_view members) {
+  std::string out = named(table.collection);
+  if (table.id) ((out += "[{\"id\": \"") += letter_of(table.kind)) += "1\", ";
+  (out += table.id ? "" : "{") += members;
+  return document(out += table.id ? "}]" : "}");
+}
+
 TEST(Malformed, BrokenFilesGetExactlyTheirComplaint) {
   int files = 0;
   for (const auto& entry : fs::directory_iterator(kData / "broken")) {
@@ -235,10 +245,7 @@ TEST(Malformed, BoundaryIntegers) {
     for (const FieldInfo& f : table.fields) {
       if (f.type != FieldType::integer) continue;
       const auto with = [&](const std::string& number) {
-        const std::string member = "\"" + std::string(f.key) + "\": " + number;
-        const std::string key = "\"" + std::string(table.collection) + "\": ";
-        return table.id ? document(key + "[{\"id\": \"" + letter_of(kind) + "1\", " + member + "}]")
-                        : document(key + "{" + member + "}");
+        return document_with(table, named(f.key) + number);
       };
       const auto value = [&](const std::string& number) -> Value {
         const auto lab = read_lab(with(number), "x");
@@ -269,11 +276,10 @@ TEST(Malformed, FiftyDocumentsWithEqualKeys) {
       std::string value;
       table.fields[i].write(table.blank, value);
       if (value == "null" && !table.fields[i].optional) continue;
-      const std::string member = "\"" + std::string(table.fields[i].key) + "\": " + value;
-      const std::string twice = member + ",\n" + member + "}";
-      const std::string key = "\"" + std::string(table.collection) + "\": ";
-      const std::string text = document(
-          table.id ? key + "[{\"id\": \"" + letter_of(kind) + "1\", " + twice + "]" : key + "{" + twice);
+      const std::string member = named(table.fields[i].key) + value;
+      std::string twice = member;
+      (twice += ",\n") += member;
+      const std::string text = document_with(table, twice);
       const auto lab = read_lab(text, "x");
       ASSERT_FALSE(lab) << text;
       EXPECT_EQ(lab.error().message.id(), "json-twice") << text;
