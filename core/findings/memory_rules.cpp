@@ -1,3 +1,4 @@
+#include "core/base/size.h"
 #include "core/budget/defaults.h"
 #include "core/budget/memory.h"
 #include "core/findings/tools.h"
@@ -45,6 +46,12 @@ bool carrier_has(const Context& c, std::uint32_t machine, std::int64_t more) {
   return true;
 }
 
+// None where a lab could not hold so much.
+std::optional<Fix> give_memory(const Context& c, AnyId machine, std::int64_t mib) {
+  if (mib > kMaxMib) return std::nullopt;
+  return set_one(c, say(text::fix_memory, c.name(machine), Mib{mib}), machine, "memory", mib);
+}
+
 // A hypervisor that is over gets what it lacks, where its carrier has it.
 std::optional<Fix> fix_over(const Context& c, const Finding& f) {
   if (f.places[0].kind != Kind::machine) return std::nullopt;
@@ -57,7 +64,7 @@ std::optional<Fix> fix_over(const Context& c, const Finding& f) {
   const std::int64_t after = rounded_up(before + lacks);
   const std::int64_t tables = (page_tables(after) - page_tables(before)) * c.lab.rules.hypervisor_page_tables;
   if (!carrier_has(c, m, after - before + tables)) return std::nullopt;
-  return set_one(c, say(text::fix_memory, c.name(f.places[0]), Mib{after}), f.places[0], "memory", after);
+  return give_memory(c, f.places[0], after);
 }
 
 void check_tight(const Context& c, std::vector<Finding>& out) {
@@ -136,7 +143,7 @@ void check_least(const Context& c, std::vector<Finding>& out) {
 std::optional<Fix> fix_marks(const Context& c, const Finding& f) {
   const Marks mark = marks(c.lab, c.index.machines()[c.index.place(f.places[0])].role);
   const std::int64_t least = std::max(mark.least, mark.refused_below);
-  return set_one(c, say(text::fix_memory, c.name(f.places[0]), Mib{least}), f.places[0], "memory", least);
+  return give_memory(c, f.places[0], least);
 }
 
 void check_footprint(const Context& c, std::vector<Finding>& out) {
@@ -159,7 +166,7 @@ std::optional<Fix> fix_footprint(const Context& c, const Finding& f) {
       if (b.of == f.places[0]) inside = std::max(inside, b.taken);
   const std::int64_t usual = marks(c.lab, c.index.machines()[m].role).usual;
   const std::int64_t after = std::max(usual, rounded_up(footprint(c.index, m) + inside));
-  return set_one(c, say(text::fix_memory, c.name(f.places[0]), Mib{after}), f.places[0], "memory", after);
+  return give_memory(c, f.places[0], after);
 }
 
 std::int64_t memory_on_pc(const Context& c, const ExerciseBudgets& b) {

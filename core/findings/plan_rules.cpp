@@ -53,10 +53,9 @@ void check_no_role(const Context& c, std::vector<Finding>& out) {
   constexpr std::size_t kNamed = 5;
   std::vector<std::string> names;
   for (std::size_t i = 0; i < places.size() && i < kNamed; ++i) names.push_back(c.name(places[i]));
-  const auto count = static_cast<std::int64_t>(places.size());
-  const auto more = count - static_cast<std::int64_t>(names.size());
-  Message message = more > 0 ? say(text::machine_no_role_more, Count{count}, names, Count{more})
-                             : say(text::machine_no_role, Count{count}, names);
+  const bool all = names.size() == places.size();
+  Message message = say(all ? text::machine_no_role : text::machine_no_role_more,
+                        Count{static_cast<std::int64_t>(places.size())}, names);
   out.push_back(found(Severity::note, std::move(message), say(text::machine_no_role_why), std::move(places)));
 }
 

@@ -1,3 +1,4 @@
+#include "core/base/size.h"
 #include "core/findings/tools.h"
 #include "core/text/disk_text.h"
 
@@ -39,6 +40,7 @@ std::optional<Fix> fix_over(const Context& c, const Finding& f) {
   std::int64_t offered = 0;
   for (const AnyId id : f.places)
     if (id.kind == Kind::share) offered += c.lab.shares[c.index.place(id)].size;
+  if (offered > kMaxMib) return std::nullopt;
   const AnyId disk = f.places.back();
   return set_one(c, say(text::fix_size, c.name(disk), Mib{offered}), disk, "size", offered);
 }

@@ -10,8 +10,10 @@ inline constexpr Template exercise_empty_why{"exercise-empty-why",
                                              "its budgets say nothing: switch on what the learner needs"};
 inline constexpr Template exercise_twice{"exercise-twice", "\"{0}\" lists {1} more than once"};
 inline constexpr Template exercise_twice_why{"exercise-twice-why", "a machine is on or off; once is enough"};
-inline constexpr Template machine_no_role{"machine-no-role", "{1} have no role", "{1} has no role"};
-inline constexpr Template machine_no_role_more{"machine-no-role-more", "{1} and {2} more have no role"};
+inline constexpr Template machine_no_role{"machine-no-role", "{0} machines have no role: {1}",
+                                          "{0} machine has no role: {1}"};
+inline constexpr Template machine_no_role_more{"machine-no-role-more",
+                                               "{0} machines have no role, among them {1}"};
 inline constexpr Template machine_no_role_why{"machine-no-role-why",
                                               "usual sizes, services and start-up times come from the role"};
 inline constexpr Template machine_no_name{"machine-no-name", "machine {0} has no name"};

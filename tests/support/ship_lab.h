@@ -12,7 +12,7 @@ struct Ship {
   VolumeId fast;
   MachineId beacon, helm, hold, deck_a, deck_b, tickets;
   DiskId beacon_disk, helm_disk, hold_disk, bay, deck_a_disk, deck_b_disk, tickets_disk;
-  ShareId cargo; // on bay, iSCSI, for both decks; the disk of tickets lies on it
+  ShareId cargo;               // on bay, iSCSI, for both decks; the disk of tickets lies on it
   ExerciseId all_hands, quiet; // everything; beacon alone
 
   Ship();
