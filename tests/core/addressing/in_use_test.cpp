@@ -100,7 +100,9 @@ TEST(Domains, AgreeWithWalkingUp) {
       }
       const auto [it, fresh] = number.emplace(walk(index.carrier_of(m), s), domains.of_card(c));
       EXPECT_EQ(it->second, domains.of_card(c));
-      if (fresh) EXPECT_TRUE(used.insert(domains.of_card(c)).second) << "two networks, one number";
+      if (fresh) {
+        EXPECT_TRUE(used.insert(domains.of_card(c)).second) << "two networks, one number";
+      }
     }
   }
 }
@@ -135,10 +137,11 @@ TEST(AddressConflicts, EqualAllPairs) {
       }
     EXPECT_EQ(any, !clashes.empty());
     for (const HeldAddress& h : in_use.all())
-      if (h.holder == Holder::card)
+      if (h.holder == Holder::card) {
         EXPECT_EQ(named.contains(w.lab.cards[h.card].id),
                   clashes.contains(to_text(h.address) + "/" + std::to_string(h.domain)))
             << to_text(h.address);
+      }
   }
 }
 

@@ -14,9 +14,12 @@ namespace {
 
 Lab planned(const Lab& lab, const PlanOptions& options = {}) {
   const auto edit = suggest_addresses(lab, options);
-  EXPECT_TRUE(edit) << english(edit.error());
   Lab out = lab;
-  if (edit) EXPECT_TRUE(apply(out, *edit));
+  if (edit) {
+    EXPECT_TRUE(apply(out, *edit));
+  } else {
+    ADD_FAILURE() << english(edit.error());
+  }
   return out;
 }
 
@@ -225,8 +228,9 @@ TEST(Plan, IsStableAndBringsNoError) {
       EXPECT_TRUE(places_of(once, rule).empty()) << rule;
     for (std::size_t c = 0; c < w.lab.cards.size(); ++c)
       for (std::size_t r = 0; r < w.lab.cards[c].addresses.size(); ++r)
-        if (w.lab.cards[c].addresses[r].kind == AddressKind::typed)
+        if (w.lab.cards[c].addresses[r].kind == AddressKind::typed) {
           EXPECT_EQ(w.lab.cards[c].addresses[r], once.cards[c].addresses[r]);
+        }
   }
 }
 
