@@ -9,8 +9,8 @@
 
 namespace snug {
 
-// Inter as the system has it, without hinting and kerning, so that letters have the width that core counted on. `size` is in
-// pixels.
+// Inter as the system has it, without hinting and kerning, so that letters have the width that core counted
+// on. `size` is in pixels.
 QFont diagram_font(int size, Weight);
 
 // One unit of the painter is one pixel of the drawing. Text is squeezed or stretched to the width that the
