@@ -200,12 +200,18 @@ void check_public(const Context& c, std::vector<Finding>& out) {
   drop_repeated(out, before);
 }
 
+// One family at a time; none where the plan's own block is public, or both prefixes are.
 std::optional<Fix> fix_not_private(const Context& c, const Finding& f) {
   const std::uint32_t s = c.index.place(f.places[0]);
-  for (const Family family : {Family::v4, Family::v6})
-    if (const auto p = c.addresses.prefix(s, family); p && !is_private_prefix(*p))
-      return move_segment(c, s, family);
-  return std::nullopt;
+  const auto is_public = [&](Family family) {
+    const auto p = c.addresses.prefix(s, family);
+    return p && !is_private_prefix(*p);
+  };
+  const Family family = is_public(Family::v4) ? Family::v4 : Family::v6;
+  const auto& block = family == Family::v4 ? c.lab.numbering.block : c.lab.facts.local_prefix6;
+  if (!is_public(family) || (family == Family::v4 && is_public(Family::v6))) return std::nullopt;
+  if (block && !is_private_prefix(*block)) return std::nullopt;
+  return move_segment(c, s, family);
 }
 
 void check_slaac(const Context& c, std::vector<Finding>& out) {

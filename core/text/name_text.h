@@ -10,9 +10,6 @@ inline constexpr Template host_name_twice_why{
     "host-name-twice-why",
     "Letter case does not count in names (RFC 4343). One of the two is found under the "
     "other's name. Rename one."};
-inline constexpr Template machine_name_twice{"machine-name-twice", "two machines are called {0}"};
-inline constexpr Template machine_name_twice_why{
-    "machine-name-twice-why", "Sheets and tables cannot tell them apart. Give one of them another name."};
 inline constexpr Template host_name_form{"host-name-form", "the host name of {0} is \"{1}\", which is none"};
 inline constexpr Template fix_host_name{"fix-host-name", "Name {0} {1}"};
 

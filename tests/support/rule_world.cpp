@@ -107,6 +107,7 @@ World::World() {
   rack = add_machine("rack");
   machine(rack).processors = 2;
   machine(rack).memory = 4096;
+  machine(rack).expose_virtualization = true;
   guest = add_machine("guest", rack);
   desk = add_machine("desk");
   pilot_deck = add_card(pilot, deck, "172.22.10.10");

@@ -101,7 +101,7 @@ TEST(Check, SaysWhatIsWrongWithNameAndValue) {
   };
   const StructInfo& m = info<Machine>();
   EXPECT_EQ(complaint(m.field("memory"), std::int64_t{0}),
-            "memory is 0 MiB; it must lie between 1 MiB and 65536.0 GiB");
+            "memory is 0 MiB; it must lie between 1 MiB and 65536 GiB");
   EXPECT_EQ(complaint(m.field("memory"), true), "memory must be a whole number");
   EXPECT_EQ(complaint(m.field("memory"), Value()), "memory must have a value");
   EXPECT_EQ(complaint(m.field("reverse_filter"), std::string("tight")),
