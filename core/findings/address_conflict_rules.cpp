@@ -153,7 +153,15 @@ void check_outside(const Context& c, std::vector<Finding>& out) {
   drop_repeated(out, before);
 }
 
+// With two of them on one card, or a prefix of the other family, a move would not mend it.
 std::optional<Fix> fix_outside(const Context& c, const Finding& f) {
+  int outside = 0;
+  each_marked(c, HeldMark::outside, [&](const HeldAddress& h) {
+    if (holder_id(c, h) != f.places[0]) return;
+    const Family family = h.address.family();
+    outside += c.addresses.prefix(h.segment, family)->family() == family ? 1 : 2;
+  });
+  if (outside != 1) return std::nullopt;
   return move_first(c, f.places[0], [](const HeldAddress& h) { return (h.marks & HeldMark::outside) != 0; });
 }
 

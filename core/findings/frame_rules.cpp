@@ -141,6 +141,7 @@ std::optional<Fix> fix_mtu(const Context& c, const Finding& f) {
 }
 
 void check_mtu6(const Context& c, std::vector<Finding>& out) {
+  const std::size_t before = out.size();
   for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s)
     if (c.addresses.prefix6(s) && c.lab.segments[s].mtu < kIpv6LeastMtu)
       out.push_back(found(Severity::error,
@@ -151,6 +152,7 @@ void check_mtu6(const Context& c, std::vector<Finding>& out) {
     out.push_back(found(Severity::error, say(text::mtu_ipv6, card_name(c, card), std::to_string(mtu)),
                         say(text::mtu_ipv6_why), {c.lab.cards[card].id, c.lab.segments[s].id}));
   });
+  drop_repeated(out, before);
 }
 
 // 1280 octets, the least of IPv6.
