@@ -15,6 +15,11 @@ namespace {
 // Fonts need an application; it is made only when a picture is asked for, and needs no display.
 snug::Result<std::string> picture(const snug::Drawing& drawing, const snug::cli::PictureWish& wish) {
   qputenv("QT_QPA_PLATFORM", "offscreen");
+  // Remarks of the library about the session (a missing run-time folder, say) are not for whoever wants a
+  // picture.
+  qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& text) {
+    if (type == QtCriticalMsg || type == QtFatalMsg) std::cerr << text.toStdString() << '\n';
+  });
   int argc = 1;
   char name[] = "snuglab-cli";    // NOLINT(modernize-avoid-c-arrays)
   char* argv[] = {name, nullptr}; // NOLINT(modernize-avoid-c-arrays)

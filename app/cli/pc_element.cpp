@@ -14,7 +14,11 @@ void put_processor(Pc& pc, const ProcessorFacts& p) {
   if (p.efficiency_cores) pc.efficiency_cores = *p.efficiency_cores;
   put(pc.is_64_bit, p.is_64_bit);
   put(pc.firmware_virtualization, p.firmware_switch);
-  put(pc.virtualization_occupied, p.under_hypervisor);
+  if (p.virtualization && !*p.virtualization)
+    pc.firmware_virtualization = Known::no; // lacking or hidden by it
+  // A hypervisor below: this PC is a guest itself, or its own system occupies the virtualization; nobody
+  // tells which.
+  if (p.under_hypervisor && !*p.under_hypervisor) pc.virtualization_occupied = Known::no;
   put(pc.second_level_translation, p.second_level_translation);
   put(pc.nested_virtualization, p.nested_virtualization);
 }
