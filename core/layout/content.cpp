@@ -98,8 +98,9 @@ void read_machines(const Source& source, Content& content) {
   };
   std::vector<Next> stack;
   const auto push = [&](std::uint32_t lab_place, std::uint32_t carrier) {
-    const auto guests = in_order(source.lab, index.guests_of(lab_place));
-    for (auto g = guests.rbegin(); g != guests.rend(); ++g) stack.push_back({*g, carrier});
+    auto guests = in_order(source.lab, index.guests_of(lab_place));
+    std::reverse(guests.begin(), guests.end());
+    for (const std::uint32_t g : guests) stack.push_back({g, carrier});
   };
   push(kNowhere, kNone);
   while (!stack.empty()) {

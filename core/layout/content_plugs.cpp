@@ -43,6 +43,7 @@ class PlugReader {
   std::vector<std::string> lines(const Card& card, std::uint32_t card_place, SegmentId segment,
                                  std::int32_t vlan) const {
     std::vector<std::string> out;
+    out.reserve(kMostLines + 1);
     const std::uint32_t place = source_.analysis.index().place(segment);
     std::vector<HeldAddress> held;
     for (const HeldAddress& h : held_[card_place])
@@ -132,6 +133,7 @@ class PlugReader {
       return x.rail > y.rail;
     });
     std::vector<Plug> sorted;
+    sorted.reserve(keys.size());
     for (const auto& key : keys) sorted.push_back(std::move(m.plugs[key.second]));
     m.plugs = std::move(sorted);
   }

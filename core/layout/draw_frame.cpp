@@ -70,7 +70,6 @@ class Ruler {
                                                  scene.places.ruler.w, 24},
         end_(std::max<std::int64_t>(
             {content_.ruler.size, content_.ruler.reserved + content_.ruler.taken, 1})) {}
-
   void draw() {
     const RulerText& r = content_.ruler;
     const int y = bar_.y - 7;
@@ -143,7 +142,6 @@ class Ruler {
                 {kSmall, Ink::muted, Weight::regular, Anchor::middle}, 60);
     }
   }
-
   Pen& pen_;
   const Content& content_;
   Box bar_;

@@ -56,7 +56,6 @@ class RowFiller {
  public:
   RowFiller(const Content& content, Places& places, int left)
       : content_(content), places_(places), left_(left), reach_(content.rails.size(), left), x_(left) {}
-
   void band_begins() { close(); }
   void add(std::uint32_t machine, int most) {
     if (!row_.machines.empty() && !try_add(machine, left_ + most)) {
@@ -77,7 +76,6 @@ class RowFiller {
 
  private:
   static constexpr int kUnlimited = 0x7fff'ffff;
-
   bool try_add(std::uint32_t machine, int most_right) {
     const MachineText& m = content_.machines[machine];
     MachinePlace& place = places_.machines[machine];
@@ -113,7 +111,6 @@ class RowFiller {
     row_.cards_bottom = std::max(row_.cards_bottom, box.h);
     x_ = box.right() + kCardGap;
   }
-
   const Content& content_;
   Places& places_;
   int left_;

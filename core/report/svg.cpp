@@ -2,6 +2,7 @@
 
 #include "core/report/escape.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 
@@ -14,135 +15,47 @@ constexpr std::string_view kFonts =
     "<style>@media screen,print{text{font-family:Inter,'Helvetica Neue',Arial,'DejaVu Sans',sans-serif}}"
     "</style>\n";
 
-class SvgWriter {
+using Colour = std::array<char, 7>; // #rrggbb
+
+Colour hex(std::uint32_t rgb) {
+  constexpr std::string_view kDigits = "0123456789abcdef";
+  Colour out{'#'};
+  for (std::size_t i = 6; i > 0; --i, rgb >>= 4U) out[i] = kDigits[rgb & 0xfU];
+  return out;
+}
+
+// Text that xml() leaves as it is, which nearly all is.
+bool is_plain(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) {
+    return c >= ' ' && c <= '~' && c != '&' && c != '<' && c != '>' && c != '"' && c != '\'';
+  });
+}
+
+// The bytes of the file so far, and the attributes that shapes have in common.
+class SvgBytes {
  public:
-  SvgWriter(const Drawing& drawing, const SvgOptions& options)
-      : drawing_(drawing), palette_(palette(options.theme)) {
-    out_.reserve(2048 + drawing.shapes.size() * 150 + drawing.groups.size() * 300);
+  SvgBytes(const Palette& palette, std::size_t expected) {
+    out_.reserve(expected);
+    for (std::size_t i = 0; i < colours_.size(); ++i) colours_[i] = hex(palette.rgb[i]);
   }
-
-  std::string write() {
-    head();
-    auto group = drawing_.groups.begin();
-    std::uint32_t open_until = 0;
-    bool open = false;
-    for (std::uint32_t i = 0; i <= drawing_.shapes.size(); ++i) {
-      if (open && i == open_until) {
-        out_ += "</g>\n";
-        open = false;
-      }
-      for (; group != drawing_.groups.end() && group->first == i; ++group) {
-        begin(*group);
-        open_until = group->end;
-        open = group->end > i;
-        if (!open) out_ += "</g>\n";
-      }
-      if (i < drawing_.shapes.size()) std::visit([this](const auto& s) { shape(s); }, drawing_.shapes[i]);
+  void add(std::string_view text) { out_ += text; }
+  std::string take() { return std::move(out_); }
+  void escaped(const std::string& text) {
+    if (is_plain(text)) {
+      out_ += text;
+    } else {
+      out_ += xml(text);
     }
-    out_ += "</svg>\n";
-    return std::move(out_);
-  }
-
- private:
-  void head() {
-    out_ += "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"";
-    number(" width", drawing_.width);
-    number(" height", drawing_.height);
-    out_ += " viewBox=\"0 0 ";
-    integer(drawing_.width);
-    out_ += ' ';
-    integer(drawing_.height);
-    out_ += "\" role=\"img\" aria-labelledby=\"diagram-title diagram-description\" font-family=\"Inter\" "
-            "font-weight=\"400\">\n<title id=\"diagram-title\">";
-    out_ += xml(drawing_.title);
-    out_ += "</title>\n<desc id=\"diagram-description\">";
-    out_ += xml(drawing_.description);
-    out_ += "</desc>\n";
-    out_ += kFonts;
-  }
-  void begin(const Group& g) {
-    out_ += "<g";
-    if (g.of) {
-      out_ += " id=\"";
-      out_ += to_text(g.of);
-      out_ += '"';
-    }
-    out_ += ">\n";
-    if (!g.title.empty()) element("title", g.title);
-    if (!g.description.empty()) element("desc", g.description);
   }
   void element(std::string_view name, const std::string& text) {
     out_ += '<';
     out_ += name;
     out_ += '>';
-    out_ += xml(text);
+    escaped(text);
     out_ += "</";
     out_ += name;
     out_ += ">\n";
   }
-
-  void shape(const BoxShape& s) {
-    out_ += "<rect";
-    number(" x", s.box.x);
-    number(" y", s.box.y);
-    number(" width", s.box.w);
-    number(" height", s.box.h);
-    if (s.radius > 0) number(" rx", s.radius);
-    fill(s.fill);
-    stroke(s.stroke, s.stroke_width, s.dash);
-    out_ += "/>\n";
-  }
-  void shape(const LineShape& s) {
-    line(s, s.width, s.dash == Dash::ticks ? Dash::solid : s.dash);
-    if (s.dash == Dash::ticks) line(s, kTickWidth, s.dash);
-  }
-  void line(const LineShape& s, int width, Dash dash) {
-    out_ += "<line";
-    number(" x1", s.from.x);
-    number(" y1", s.from.y);
-    number(" x2", s.to.x);
-    number(" y2", s.to.y);
-    stroke(s.ink, width, dash);
-    out_ += "/>\n";
-  }
-  void shape(const CircleShape& s) {
-    out_ += "<circle";
-    number(" cx", s.centre.x);
-    number(" cy", s.centre.y);
-    number(" r", s.radius);
-    fill(s.fill);
-    stroke(s.stroke, s.stroke_width, Dash::solid);
-    out_ += "/>\n";
-  }
-  void shape(const PolygonShape& s) {
-    out_ += "<polygon points=\"";
-    for (std::size_t i = 0; i < s.points.size(); ++i) {
-      if (i > 0) out_ += ' ';
-      integer(s.points[i].x);
-      out_ += ',';
-      integer(s.points[i].y);
-    }
-    out_ += '"';
-    fill(s.fill);
-    stroke(s.stroke, s.stroke_width, Dash::solid);
-    out_ += "/>\n";
-  }
-  void shape(const TextShape& s) {
-    out_ += "<text";
-    number(" x", s.anchor_x());
-    number(" y", s.baseline);
-    number(" font-size", s.size);
-    fill(s.ink);
-    if (s.weight == Weight::semibold) out_ += " font-weight=\"600\"";
-    if (s.anchor == Anchor::middle) out_ += " text-anchor=\"middle\"";
-    if (s.anchor == Anchor::end) out_ += " text-anchor=\"end\"";
-    out_ += " textLength=\"";
-    decimal(s.length, kPixel);
-    out_ += "\">";
-    out_ += xml(s.text);
-    out_ += "</text>\n";
-  }
-
   void fill(Ink ink) {
     out_ += " fill=\"";
     colour(ink);
@@ -172,10 +85,8 @@ class SvgWriter {
       out_ += "none";
       return;
     }
-    constexpr std::string_view kDigits = "0123456789abcdef";
-    const std::uint32_t rgb = palette_.of(ink);
-    out_ += '#';
-    for (unsigned shift = 24; shift > 0; shift -= 4) out_ += kDigits[(rgb >> (shift - 4)) & 0xfU];
+    const Colour& c = colours_[static_cast<std::size_t>(ink)];
+    out_.append(c.data(), c.size());
   }
   void number(std::string_view name, int n) {
     out_ += name;
@@ -197,15 +108,133 @@ class SvgWriter {
     if (hundredths % 10 != 0) out_ += static_cast<char>('0' + hundredths % 10);
   }
 
-  const Drawing& drawing_;
-  const Palette& palette_;
+ private:
   std::string out_;
+  std::array<Colour, kInkCount> colours_{};
 };
+
+struct ShapeWriter {
+  SvgBytes& bytes;
+  void operator()(const BoxShape& s) {
+    bytes.add("<rect");
+    bytes.number(" x", s.box.x);
+    bytes.number(" y", s.box.y);
+    bytes.number(" width", s.box.w);
+    bytes.number(" height", s.box.h);
+    if (s.radius > 0) bytes.number(" rx", s.radius);
+    bytes.fill(s.fill);
+    bytes.stroke(s.stroke, s.stroke_width, s.dash);
+    bytes.add("/>\n");
+  }
+  void operator()(const LineShape& s) {
+    line(s, s.width, s.dash == Dash::ticks ? Dash::solid : s.dash);
+    if (s.dash == Dash::ticks) line(s, kTickWidth, s.dash);
+  }
+  void operator()(const CircleShape& s) {
+    bytes.add("<circle");
+    bytes.number(" cx", s.centre.x);
+    bytes.number(" cy", s.centre.y);
+    bytes.number(" r", s.radius);
+    bytes.fill(s.fill);
+    bytes.stroke(s.stroke, s.stroke_width, Dash::solid);
+    bytes.add("/>\n");
+  }
+  void operator()(const PolygonShape& s) {
+    bytes.add("<polygon points=\"");
+    for (std::size_t i = 0; i < s.points.size(); ++i) {
+      if (i > 0) bytes.add(" ");
+      bytes.integer(s.points[i].x);
+      bytes.add(",");
+      bytes.integer(s.points[i].y);
+    }
+    bytes.add("\"");
+    bytes.fill(s.fill);
+    bytes.stroke(s.stroke, s.stroke_width, Dash::solid);
+    bytes.add("/>\n");
+  }
+  void operator()(const TextShape& s) {
+    bytes.add("<text");
+    bytes.number(" x", s.anchor_x());
+    bytes.number(" y", s.baseline);
+    bytes.number(" font-size", s.size);
+    bytes.fill(s.ink);
+    if (s.weight == Weight::semibold) bytes.add(" font-weight=\"600\"");
+    if (s.anchor == Anchor::middle) bytes.add(" text-anchor=\"middle\"");
+    if (s.anchor == Anchor::end) bytes.add(" text-anchor=\"end\"");
+    bytes.add(" textLength=\"");
+    bytes.decimal(s.length, kPixel);
+    bytes.add("\">");
+    bytes.escaped(s.text);
+    bytes.add("</text>\n");
+  }
+  void line(const LineShape& s, int width, Dash dash) {
+    bytes.add("<line");
+    bytes.number(" x1", s.from.x);
+    bytes.number(" y1", s.from.y);
+    bytes.number(" x2", s.to.x);
+    bytes.number(" y2", s.to.y);
+    bytes.stroke(s.ink, width, dash);
+    bytes.add("/>\n");
+  }
+};
+
+void write_head(SvgBytes& bytes, const Drawing& drawing) {
+  bytes.add("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"");
+  bytes.number(" width", drawing.width);
+  bytes.number(" height", drawing.height);
+  bytes.add(" viewBox=\"0 0 ");
+  bytes.integer(drawing.width);
+  bytes.add(" ");
+  bytes.integer(drawing.height);
+  bytes.add("\" role=\"img\" aria-labelledby=\"diagram-title diagram-description\" font-family=\"Inter\" "
+            "font-weight=\"400\">\n<title id=\"diagram-title\">");
+  bytes.escaped(drawing.title);
+  bytes.add("</title>\n<desc id=\"diagram-description\">");
+  bytes.escaped(drawing.description);
+  bytes.add("</desc>\n");
+  bytes.add(kFonts);
+}
+
+void begin_group(SvgBytes& bytes, const Group& g) {
+  bytes.add("<g");
+  if (g.of) {
+    bytes.add(" id=\"");
+    bytes.add(to_text(g.of));
+    bytes.add("\"");
+  }
+  bytes.add(">\n");
+  if (!g.title.empty()) bytes.element("title", g.title);
+  if (!g.description.empty()) bytes.element("desc", g.description);
+}
+
+void write_shapes(SvgBytes& bytes, const Drawing& drawing) {
+  ShapeWriter writer{bytes};
+  auto group = drawing.groups.begin();
+  std::uint32_t open_until = 0;
+  bool open = false;
+  for (std::uint32_t i = 0; i <= drawing.shapes.size(); ++i) {
+    if (open && i == open_until) {
+      bytes.add("</g>\n");
+      open = false;
+    }
+    for (; group != drawing.groups.end() && group->first == i; ++group) {
+      begin_group(bytes, *group);
+      open_until = group->end;
+      open = group->end > i;
+      if (!open) bytes.add("</g>\n");
+    }
+    if (i < drawing.shapes.size()) std::visit(writer, drawing.shapes[i]);
+  }
+}
 
 } // namespace
 
 std::string svg(const Drawing& drawing, const SvgOptions& options) {
-  return SvgWriter(drawing, options).write();
+  SvgBytes bytes(palette(options.theme), 2048 + drawing.shapes.size() * 125 + drawing.groups.size() * 300);
+  write_head(bytes, drawing);
+  write_shapes(bytes, drawing);
+  bytes.add("</svg>\n");
+  return bytes.take();
 }
 
 } // namespace snug

@@ -12,28 +12,23 @@ namespace {
 // The kind letter of an id: m, l: cards; s, c: wires.
 QChar kind_of(const QString& id) { return id.isEmpty() ? QChar() : id[0]; }
 
-class Reader {
- public:
-  explicit Reader(const QByteArray& svg) : xml_(svg) {}
-
+struct Reader {
+  explicit Reader(const QByteArray& svg) : xml(svg) {}
   SvgBoxes read() {
-    while (!xml_.atEnd()) {
-      const auto token = xml_.readNext();
+    while (!xml.atEnd()) {
+      const auto token = xml.readNext();
       if (token == QXmlStreamReader::StartElement) start();
-      if (token == QXmlStreamReader::EndElement && xml_.name() == u"g") group_.clear();
+      if (token == QXmlStreamReader::EndElement && xml.name() == u"g") group.clear();
     }
-    if (xml_.hasError()) out_.error = xml_.errorString();
-    return std::move(out_);
+    if (xml.hasError()) out.error = xml.errorString();
+    return std::move(out);
   }
-
- private:
-  qreal number(const char* name) const { return xml_.attributes().value(QLatin1String(name)).toDouble(); }
-
+  qreal number(const char* name) const { return xml.attributes().value(QLatin1String(name)).toDouble(); }
   void start() {
-    const auto name = xml_.name();
+    const auto name = xml.name();
     if (name == u"g") {
-      group_ = xml_.attributes().value("id").toString();
-      card_seen_ = false;
+      group = xml.attributes().value("id").toString();
+      card_seen = false;
     } else if (name == u"rect") {
       rect();
     } else if (name == u"line") {
@@ -43,29 +38,29 @@ class Reader {
     }
   }
   void rect() {
-    const QChar kind = kind_of(group_);
-    if ((kind != 'm' && kind != 'l') || card_seen_) return;
-    card_seen_ = true;
-    out_.cards.push_back({QRectF(number("x"), number("y"), number("width"), number("height")), group_});
+    const QChar kind = kind_of(group);
+    if ((kind != 'm' && kind != 'l') || card_seen) return;
+    card_seen = true;
+    out.cards.push_back({QRectF(number("x"), number("y"), number("width"), number("height")), group});
   }
   void line() {
-    const QChar kind = kind_of(group_);
+    const QChar kind = kind_of(group);
     if (kind != 's' && kind != 'c') return;
     const QPointF from(number("x1"), number("y1"));
     const QPointF to(number("x2"), number("y2"));
-    const qreal width = xml_.attributes().hasAttribute("stroke-width") ? number("stroke-width") : 1;
+    const qreal width = xml.attributes().hasAttribute("stroke-width") ? number("stroke-width") : 1;
     const bool upright = from.x() == to.x();
     QRectF box = QRectF(from, to).normalized();
     box = upright ? box.adjusted(-width / 2, 0, width / 2, 0) : box.adjusted(0, -width / 2, 0, width / 2);
-    out_.wires.push_back({box, "line of " + group_});
+    out.wires.push_back({box, "line of " + group});
   }
   void text() {
     const QPointF at(number("x"), number("y"));
     const int size = static_cast<int>(number("font-size"));
     const qreal length = number("textLength");
-    const auto anchor = xml_.attributes().value("text-anchor").toString();
-    const Weight weight = xml_.attributes().hasAttribute("font-weight") ? Weight::semibold : Weight::regular;
-    const QString words = xml_.readElementText();
+    const auto anchor = xml.attributes().value("text-anchor").toString();
+    const Weight weight = xml.attributes().hasAttribute("font-weight") ? Weight::semibold : Weight::regular;
+    const QString words = xml.readElementText();
     if (words == "!" || words == "i") return;
     const QFontMetricsF metrics(diagram_font(size, weight));
     const qreal real = metrics.horizontalAdvance(words);
@@ -74,13 +69,12 @@ class Reader {
     const qreal squeeze = real > 0 ? length / real : 1;
     const qreal left = anchor == "end" ? at.x() - length : anchor == "middle" ? at.x() - length / 2 : at.x();
     ink = QRectF(left + ink.x() * squeeze, at.y() + ink.y(), ink.width() * squeeze, ink.height());
-    out_.labels.push_back({ink, '"' + words + '"'});
+    out.labels.push_back({ink, '"' + words + '"'});
   }
-
-  QXmlStreamReader xml_;
-  SvgBoxes out_;
-  QString group_;
-  bool card_seen_ = false;
+  QXmlStreamReader xml;
+  SvgBoxes out;
+  QString group;
+  bool card_seen = false;
 };
 
 bool nested(const QRectF& a, const QRectF& b) { return a.contains(b) || b.contains(a); }
