@@ -6,6 +6,7 @@ namespace {
 
 struct Maker {
   Lab lab{};
+  DiskId carrier_disk; // of the last hypervisor
   std::uint32_t next() { return lab.facts.next_id++; }
 
   void begin() {
@@ -58,15 +59,16 @@ struct Maker {
     Disk d;
     d.id.number = next();
     d.machine = m.id;
-    d.size = 4096;
-    d.store = lab.volumes.front().id;
+    d.size = hypervisor ? 65536 : 4096;
+    d.store = carrier ? AnyId(carrier_disk) : AnyId(lab.volumes.front().id);
+    if (hypervisor) carrier_disk = d.id;
     lab.disks.push_back(d);
     return lab.machines.emplace_back(std::move(m));
   }
 
-  // Every fiftieth card repeats the host number before it.
+  // Every fiftieth card repeats a host number of its segment.
   void card(MachineId m, const Segment& s, std::uint32_t host, bool carries) {
-    if (lab.cards.size() % 50 == 49) --host;
+    if (lab.cards.size() % 50 == 49) host -= 2;
     Card c;
     c.id.number = next();
     c.machine = m;
@@ -117,13 +119,13 @@ Lab range_lab(std::size_t ranges) {
   for (std::uint32_t s = 0; s < segments; ++s) make.segment(s);
   for (std::size_t i = 0; i < ranges - 2 * segments; ++i) {
     const Segment& s = make.lab.segments[i % segments];
-    const auto host = static_cast<std::uint32_t>(10 + i / segments);
+    const auto host = static_cast<std::uint32_t>(10 + 2 * (i / segments));
     make.card(make.machine("host-" + std::to_string(i), false, {}).id, s, host, false);
     if (i >= segments) continue;
     Card& server = make.lab.cards.back();
     server.dhcp = DhcpDuty::server;
-    // A fifth of the ranges begins two addresses too low: those cards stand in it.
-    const std::uint32_t first = i % 5 == 0 ? 26 : 100;
+    // A fifth of the ranges begins too low: some cards stand in it.
+    const std::uint32_t first = i % 5 == 0 ? 40 : 100;
     server.ranges.push_back({{}, *s.prefix4->network().plus(first), *s.prefix4->network().plus(150)});
   }
   return std::move(make.lab);
