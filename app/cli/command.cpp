@@ -11,6 +11,11 @@ int complain(const Console& console, const Problem& problem, int code) {
 }
 
 std::optional<Lab> load(const Console& console, const std::string& path) {
+  auto loaded = load_document(console, path);
+  return loaded ? std::optional(std::move(loaded->lab)) : std::nullopt;
+}
+
+std::optional<Loaded> load_document(const Console& console, const std::string& path) {
   auto loaded = load_file(path);
   if (!loaded) {
     complain(console, loaded.error(), kUnreadable);
@@ -18,7 +23,7 @@ std::optional<Lab> load(const Console& console, const std::string& path) {
   }
   for (const Message& note : loaded->notes)
     console.err << "snuglab-cli: " << path << ": " << english(note) << '\n';
-  return std::move(loaded->lab);
+  return std::move(*loaded);
 }
 
 Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text) {

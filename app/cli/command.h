@@ -31,6 +31,7 @@ void add_version(CLI::App& root, Plan& plan);
 int complain(const Console& console, const Problem& problem, int code);
 // Loads a lab; on failure says why and returns nothing. Notes go to `err`.
 std::optional<Lab> load(const Console& console, const std::string& path);
+std::optional<Loaded> load_document(const Console& console, const std::string& path);
 // The exercise with this name or id; an empty text is everything on.
 Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text);
 // To the file, or to `out` when `path` is empty or "-".

@@ -65,9 +65,26 @@ bool Analysis::has_error(ExerciseId exercise) const {
                      [&](const Finding& f) { return is_open_error(f) && holds_in(lab(), f, exercise); });
 }
 
+namespace {
+
+// Whether the finding is gone once the edit is made. Looks at the one rule only.
+bool mends(const Lab& lab, const Finding& finding, const Edit& edit) {
+  Lab copy = lab;
+  if (!apply(copy, edit)) return false;
+  const Index index(copy);
+  const AddressesInUse addresses(index);
+  const std::vector<ExerciseBudgets> budgets = budgets_of(index, addresses);
+  std::vector<Finding> left;
+  finding.rule->check({copy, index, budgets, addresses}, left);
+  return std::none_of(left.begin(), left.end(), [&](const Finding& f) { return f.places == finding.places; });
+}
+
+} // namespace
+
 std::optional<Fix> Analysis::fix(const Finding& finding) const {
   assert(finding.rule);
-  return finding.rule->fix ? finding.rule->fix(context(), finding) : std::nullopt;
+  auto fix = finding.rule->fix ? finding.rule->fix(context(), finding) : std::nullopt;
+  return fix && mends(lab(), finding, fix->edit) ? std::move(fix) : std::nullopt;
 }
 
 bool holds_in(const Lab& lab, const Finding& finding, ExerciseId exercise) {

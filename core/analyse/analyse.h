@@ -27,7 +27,7 @@ class Analysis {
   // argument, in any occasion.
   bool has_error() const;
   bool has_error(ExerciseId exercise) const;
-  // The repair of a finding of this analysis, where one is deterministic.
+  // The repair of a finding of this analysis, where one is deterministic and the finding is gone after it.
   std::optional<Fix> fix(const Finding&) const;
 
  private:

@@ -2,6 +2,7 @@
 
 #include "core/text/model_text.h"
 
+#include <algorithm>
 #include <cassert>
 
 namespace snug {
@@ -99,7 +100,10 @@ std::vector<AnyId> EditBuilder::drop_references(AnyId gone) {
 
 void EditBuilder::remove(AnyId id) {
   if (!exists(lab_, id) || !store_of(id.kind).erase) return;
+  if (std::find(removing_.begin(), removing_.end(), id) != removing_.end()) return;
+  removing_.push_back(id);
   for (const AnyId owner : drop_references(id)) remove(owner);
+  removing_.pop_back();
   const auto place = place_of(lab_, id);
   if (!place) return;
   step(RemoveElement{*place, std::make_shared<const AnyElement>(store_of(id.kind).take(lab_, *place))});

@@ -32,6 +32,7 @@ class EditBuilder {
   std::vector<AnyId> drop_references(AnyId gone);
   Lab lab_;
   std::vector<Primitive> steps_;
+  std::vector<AnyId> removing_; // of the removals under way: accepted findings may name each other
 };
 
 // The commonest edits.

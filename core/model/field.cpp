@@ -206,6 +206,13 @@ Result<void> check_text(const FieldInfo& f, const Value& v) {
   return check_characters(f, *s);
 }
 
+template <typename T>
+Result<void> check_family(const FieldInfo& f, const Value& v, const T* address) {
+  if (!address) return wrong_type(f);
+  if (!f.family || address->family() == *f.family) return {};
+  return fail(text::value_family, f.label, show(f, v), *f.family == Family::v4 ? "IPv4" : "IPv6");
+}
+
 } // namespace
 
 Result<void> check(const FieldInfo& f, const Value& v) {
@@ -233,11 +240,9 @@ Result<void> check(const FieldInfo& f, const Value& v) {
   case FieldType::rows:
     return check_list(f, v);
   case FieldType::address:
-    right = v.as<Address>() != nullptr;
-    break;
+    return check_family(f, v, v.as<Address>());
   case FieldType::prefix:
-    right = v.as<Prefix>() != nullptr;
-    break;
+    return check_family(f, v, v.as<Prefix>());
   case FieldType::mac:
     right = v.as<Mac>() != nullptr;
     break;

@@ -50,8 +50,9 @@ struct FieldInfo {
   bool optional = false;  // may be "not set": absent or null in the document
   std::int64_t least = 0; // of integers
   std::int64_t most = 0;
-  std::size_t max_length = 0; // of texts in octets and of lists in items
-  int since = 1;              // format version
+  std::optional<Family> family; // of addresses and prefixes; none: either
+  std::size_t max_length = 0;   // of texts in octets and of lists in items
+  int since = 1;                // format version
   Owner owner = Owner::person;
   OnRemoval on_removal = OnRemoval::clear;
   KindSet id_kinds = 0; // of ids
@@ -84,6 +85,11 @@ struct FieldInfo {
   constexpr FieldInfo follows() const {
     FieldInfo f = *this;
     f.on_removal = OnRemoval::follow;
+    return f;
+  }
+  constexpr FieldInfo only(Family f4_or_6) const {
+    FieldInfo f = *this;
+    f.family = f4_or_6;
     return f;
   }
   constexpr FieldInfo of(KindSet allowed) const {

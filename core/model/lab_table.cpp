@@ -22,7 +22,8 @@ const StructInfo& info<LabFacts>() {
       field<&LabFacts::sizes>("sizes", "size set",
                               "lean: older or smallest systems; which sizes new machines get"),
       field<&LabFacts::local_prefix6>("local_prefix6", "private IPv6 prefix",
-                                      "RFC 4193, made from the identity"),
+                                      "RFC 4193, made from the identity")
+          .only(Family::v6),
       field<&LabFacts::notes>("notes", "notes").up_to(20'000),
   };
   static const StructInfo s = table<LabFacts>("lab", "lab", fields);
@@ -32,7 +33,7 @@ const StructInfo& info<LabFacts>() {
 template <>
 const StructInfo& info<Numbering>() {
   static const std::array fields{
-      field<&Numbering::block>("block", "block", "segments' prefixes are taken from it"),
+      field<&Numbering::block>("block", "block", "segments' prefixes are taken from it").only(Family::v4),
       count(field<&Numbering::segment_length>("segment_length", "prefix length of a segment"), 8, 30),
       count(field<&Numbering::gateway>("gateway", "gateway at", "host number; 0: none"), 0, 65534),
       count(field<&Numbering::translator>("translator", "translator at", "host number on NAT segments"), 0,

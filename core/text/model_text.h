@@ -16,6 +16,7 @@ inline constexpr Template value_many{"value-many", "{0} has more than {1} entrie
 inline constexpr Template value_kind{"value-kind", "{0} cannot be {1}: it must name {2}"};
 inline constexpr Template value_character{"value-character",
                                           "{0} contains {1}, which cannot be shown or printed: take it out"};
+inline constexpr Template value_family{"value-family", "{0} is {1}, which is not {2}"};
 inline constexpr Template value_utf8{"value-utf8", "{0} contains octets that are not UTF-8"};
 
 inline constexpr Template type_boolean{"type-boolean", "true or false"};

@@ -2,6 +2,7 @@
 
 #include "app/cli/cli.h"
 
+#include "core/document/lock.h"
 #include "core/document/read.h"
 #include "core/document/save.h"
 #include "core/embedded/embedded.h"
@@ -215,6 +216,16 @@ TEST_F(Cli, AddressesSuggestWritesNothingAndApplyKeepsThePreviousFile) {
   EXPECT_EQ(get(file + "~"), before);
   EXPECT_NE(get(file).find("172.30.1."), std::string::npos);
   EXPECT_EQ(call({"addresses", "suggest", file}).out, "no differences\n");
+}
+
+TEST_F(Cli, AddressesApplyWaitsForNobodyWhoHasTheFileOpen) {
+  const std::string file = ferry();
+  const auto held = FileLock::take(file);
+  ASSERT_TRUE(held.has_value());
+  const std::string before = get(file);
+  const Outcome o = call({"addresses", "apply", file});
+  EXPECT_EQ(o.code, kCannotWrite) << o.err;
+  EXPECT_EQ(get(file), before);
 }
 
 TEST_F(Cli, ChangesSpeakOfNames) {

@@ -45,12 +45,13 @@ std::vector<AnyId> candidates(const Lab& lab, KindSet set) {
   return ids;
 }
 
-Address random_address(Random& r) {
-  if (r.chance(30)) return Address::v6(0xfd00'0000'0000'0000ULL | (r.next() >> 8U), r.next());
+Address random_address(Random& r, const FieldInfo& f) {
+  if (f.family ? *f.family == Family::v6 : r.chance(30))
+    return Address::v6(0xfd00'0000'0000'0000ULL | (r.next() >> 8U), r.next());
   return Address::v4(static_cast<std::uint32_t>(r.next()));
 }
-Prefix random_prefix(Random& r) {
-  const Address a = random_address(r);
+Prefix random_prefix(Random& r, const FieldInfo& f) {
+  const Address a = random_address(r, f);
   return Prefix::of(a, static_cast<int>(r.between(0, a.bits())));
 }
 
@@ -73,9 +74,9 @@ Value random_scalar(Random& r, const Lab& lab, const FieldInfo& f) {
     return Date{static_cast<std::int16_t>(r.between(1, 9999)), static_cast<std::int8_t>(r.between(1, 12)),
                 static_cast<std::int8_t>(r.between(1, 28))};
   case FieldType::address:
-    return random_address(r);
+    return random_address(r, f);
   case FieldType::prefix:
-    return random_prefix(r);
+    return random_prefix(r, f);
   case FieldType::mac:
     return Mac(r.next());
   default:
@@ -136,7 +137,7 @@ Value random_value(Random& r, const Lab& lab, const FieldInfo& f) {
   ValueList list;
   for (std::size_t n = r.below(4); n > 0; --n) {
     Value item = f.type == FieldType::rows       ? random_row(r, lab, *f.row)
-                 : f.type == FieldType::prefixes ? Value(random_prefix(r))
+                 : f.type == FieldType::prefixes ? Value(random_prefix(r, f))
                                                  : random_scalar(r, lab, f);
     if (item.is_set()) list.push_back(std::move(item));
   }

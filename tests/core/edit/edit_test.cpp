@@ -102,6 +102,19 @@ TEST(Edit, RemovingAMachineTakesWhatCannotBeWithoutItAndNothingElse) {
   EXPECT_TRUE(lab.exercises[0].on.empty());
 }
 
+TEST(Edit, RemovingElementsThatNameEachOtherEnds) {
+  Lab lab;
+  for (const std::uint32_t n : {1U, 2U}) {
+    Accepted a;
+    a.id.number = n;
+    a.places = {AcceptedId{3 - n}};
+    lab.accepted.push_back(a);
+  }
+  const std::array<AnyId, 1> ids{lab.accepted[0].id};
+  ASSERT_TRUE(apply(lab, remove_elements(lab, ids)).has_value());
+  EXPECT_TRUE(lab.accepted.empty());
+}
+
 TEST(Edit, RefusesWhatDoesNotFitAndLeavesTheLabAlone) {
   const Lab lab = small_lab();
   const MachineId a = lab.machines[0].id;

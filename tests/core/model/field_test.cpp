@@ -111,6 +111,8 @@ TEST(Check, SaysWhatIsWrongWithNameAndValue) {
             "from cannot be c3: it must name a segment, a machine, outside or everyone");
   EXPECT_EQ(complaint(m.field("name"), std::string(201, 'x')), "name is longer than 200 octets");
   EXPECT_EQ(complaint(m.field("carrier"), Value()), "");
+  EXPECT_EQ(complaint(info<Segment>().field("prefix6"), parse_prefix("10.0.0.0/8").value()),
+            "IPv6 prefix is 10.0.0.0/8, which is not IPv6");
 }
 
 TEST(Show, ValuesReadAsPeopleWriteThem) {
