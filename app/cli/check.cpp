@@ -37,10 +37,12 @@ void add_check(CLI::App& root, Plan& plan) {
   CLI::App* sub =
       root.add_subcommand("check", "Budgets and findings of a lab; exit code 1 when there is an error");
   sub->add_option("FILE", wish->file, "the lab")->required();
-  sub->add_option("--exercise", wish->exercise, "name or id of an exercise; without it everything is on");
-  sub->add_flag("--all", wish->all, "every exercise");
-  sub->add_flag("--json", wish->json, "as JSON");
+  CLI::Option* one =
+      sub->add_option("--exercise", wish->exercise, "name or id of an exercise; without it everything is on");
+  sub->add_flag("--all", wish->all, "every exercise")->excludes(one);
+  CLI::Option* json = sub->add_flag("--json", wish->json, "as JSON");
   sub->add_option("--format", wish->format, "text, markdown or json")
+      ->excludes(json)
       ->check(CLI::IsMember({"text", "markdown", "json"}));
   sub->add_option("-o,--output", wish->output, "write to this file");
   sub->callback([&plan, wish] { plan.action = [&plan, wish] { return check_lab(plan.console, *wish); }; });

@@ -1,6 +1,7 @@
 #include "app/cli/command.h"
 
 #include "core/document/save.h"
+#include "core/net/host_name.h"
 #include "core/text/cli_text.h"
 
 namespace snug::cli {
@@ -33,6 +34,8 @@ Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text) {
     if (e.name == text || to_text(e.id) == text) return e.id;
     names.push_back(to_text(e.id) + " \"" + e.name + "\"");
   }
+  for (const Exercise& e : lab.exercises)
+    if (same_name(e.name, text)) return e.id;
   if (names.empty()) return fail(text::cli_no_exercises, text);
   return fail(text::cli_no_exercise, text, names);
 }

@@ -23,6 +23,8 @@ void add_addresses(CLI::App& root, Plan& plan);
 void add_new(CLI::App& root, Plan& plan);
 void add_pc(CLI::App& root, Plan& plan);
 void add_changes(CLI::App& root, Plan& plan);
+void add_roles(CLI::App& root, Plan& plan);
+void add_fix(CLI::App& root, Plan& plan);
 void add_rules(CLI::App& root, Plan& plan);
 void add_format(CLI::App& root, Plan& plan);
 void add_version(CLI::App& root, Plan& plan);

@@ -4,6 +4,7 @@
 #include "core/document/save.h"
 #include "core/document/write.h"
 #include "core/embedded/embedded.h"
+#include "core/roles/catalogue.h"
 #include "core/text/cli_text.h"
 
 #include <filesystem>
@@ -18,6 +19,7 @@ struct NewWish {
   std::string title;
   bool list = false;
   bool this_pc = false;
+  bool roles = false;
   bool replace = false;
 };
 
@@ -50,6 +52,12 @@ int make_lab(const Console& console, const NewWish& wish) {
   auto lab = begin(wish);
   if (!lab) return complain(console, lab.error(), kUsage);
   if (!wish.title.empty()) lab->facts.title = wish.title;
+  if (wish.roles) {
+    EditBuilder b(*lab);
+    for (const Role& r : catalogue()) use_role(b, r);
+    if (auto done = apply(*lab, std::move(b).take({})); !done)
+      return complain(console, done.error(), kInternal);
+  }
   if (wish.this_pc) put_facts(*lab, probe(this_pc()));
   const std::string bytes = write_lab(*lab);
   // What was given on the command line must be readable again: one check for titles and the PC's own names.
@@ -67,9 +75,11 @@ void add_new(CLI::App& root, Plan& plan) {
   auto wish = std::make_shared<NewWish>();
   CLI::App* sub = root.add_subcommand("new", "Begin a lab: empty, or a copy of a sample");
   CLI::Option* file = sub->add_option("FILE", wish->file, "the new lab; - writes it to the output");
-  sub->add_option("--sample", wish->sample, "copy this sample");
+  CLI::Option* sample = sub->add_option("--sample", wish->sample, "copy this sample");
   sub->add_option("--title", wish->title, "its title");
-  sub->add_flag("--this-pc", wish->this_pc, "fill in what this computer tells about itself");
+  sub->add_flag("--roles", wish->roles, "with the roles of the catalogue, for machines to name by id");
+  sub->add_flag("--this-pc", wish->this_pc, "fill in what this computer tells about itself")
+      ->excludes(sample);
   sub->add_flag("--replace", wish->replace, "overwrite FILE");
   CLI::Option* list = sub->add_flag("--list", wish->list, "name the samples");
   sub->callback([&plan, wish, file, list] {

@@ -6,7 +6,7 @@ _snuglab_cli() {
   command=${COMP_WORDS[1]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check table draw addresses new pc changes rules format version --help" -- "$cur")
+    mapfile -t COMPREPLY < <(compgen -W "check table draw addresses new pc changes fix roles rules format version --version --help" -- "$cur")
     return
   fi
   case $prev in
@@ -24,7 +24,7 @@ _snuglab_cli() {
       compopt -o default
       return
       ;;
-    --title | --scale | --exercise) return ;;
+    --title | --scale | --exercise | --place) return ;;
     *) words_of= ;;
   esac
   if [[ -n $words_of ]]; then
@@ -37,8 +37,9 @@ _snuglab_cli() {
       table) words_of="--of --format --json --output" ;;
       draw) words_of="--format --exercise --theme --scale --output" ;;
       addresses) words_of="--by-need --ipv6 --no-prefixes --json --output" ;;
-      new) words_of="--sample --title --this-pc --replace --list" ;;
+      new) words_of="--sample --title --roles --this-pc --replace --list" ;;
       changes) words_of="--json --output" ;;
+      fix) words_of="--place --output" ;;
       format) words_of="--schema" ;;
       *) words_of="--json" ;;
     esac

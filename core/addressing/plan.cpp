@@ -115,6 +115,8 @@ std::optional<std::int64_t> number_of_machine(const Index& index, const Addresse
 Result<Edit> suggest_addresses(const Lab& lab, const PlanOptions& options) {
   Lab plan = lab;
   const bool ipv6 = options.ipv6 || uses_ipv6(lab);
+  if (options.ipv6 && !plan.facts.local_prefix6 && !plan.facts.uid.empty())
+    plan.facts.local_prefix6 = unique_local_prefix(plan.facts.uid);
   if (options.prefixes) {
     if (auto ok = plan_prefixes4(plan, options.by_need); !ok) return fail(ok.error());
     if (ipv6 && (options.ipv6 || plan.facts.local_prefix6))

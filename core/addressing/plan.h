@@ -13,7 +13,9 @@ struct PlanOptions {
   bool addresses = true;    // fill empty cards and lay out suggested addresses anew
   bool ranges = true;       // DHCP ranges of servers that have none
   bool derived_macs = true; // of cards whose MAC is to be derived
-  bool ipv6 = false;        // also /64 prefixes and addresses; always so when a segment has an IPv6 prefix
+  // Also /64 prefixes and addresses, from the lab's private prefix, which is made from its identity when
+  // there is none (RFC 4193); always so when a segment has an IPv6 prefix.
+  bool ipv6 = false;
 };
 
 // One edit that does all of it; empty when nothing is to do. Refuses with a sentence when a prefix or an

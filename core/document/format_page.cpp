@@ -112,8 +112,8 @@ std::string format_page() {
   for (const Kind kind : kinds_in_document()) {
     const StructInfo& table = info_of(kind);
     out += "\n## `" + std::string(table.collection) + "`: ";
-    out += table.id ? "list, at most " + std::to_string(table.max_count) + "; each entry is a " +
-                          std::string(table.noun)
+    out += table.id ? "list, at most " + std::to_string(table.max_count) +
+                          "; each entry: " + std::string(table.noun)
                     : "object";
     out += "\n\n";
     append_table(out, table);

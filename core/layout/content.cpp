@@ -19,14 +19,19 @@ std::string joined(const std::vector<std::string>& parts) {
   return out;
 }
 
+// Exact where it is short, else as people say it.
+std::string memory_words(std::int64_t mib) {
+  return mib % (kMibPerGib / 2) == 0 || mib < kMibPerGib ? mib_text(mib) : show_mib(mib);
+}
+
 void read_pc(const Source& source, Content& content) {
   const Pc& pc = source.lab.pc;
   content.pc_name = clean(pc.name.empty() ? english(say(text::layout_no_name)) : pc.name);
   std::vector<std::string> facts;
   const std::int64_t size = usable(pc);
   facts.push_back(size == pc.installed
-                      ? mib_text(pc.installed)
-                      : english(say(text::layout_usable, mib_text(size), mib_text(pc.installed))));
+                      ? memory_words(pc.installed)
+                      : english(say(text::layout_usable, memory_words(size), memory_words(pc.installed))));
   facts.push_back(english(say(text::layout_cores, Count{pc.cores})));
   facts.push_back(english(say(text::layout_threads, Count{pc.threads})));
   if (pc.nested_virtualization == Known::yes) facts.push_back(english(say(text::layout_nested_on)));

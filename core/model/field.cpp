@@ -102,10 +102,15 @@ tl::unexpected<Problem> wrong_type(const FieldInfo& f) {
   return fail(text::value_type, f.label, english(say(type_words(f.type))));
 }
 
+std::string with_article(std::string_view noun) {
+  return (std::string_view("aeio").find(noun[0]) == std::string_view::npos ? "a " : "an ") +
+         std::string(noun);
+}
+
 std::string kind_nouns(KindSet set) {
   std::vector<std::string> nouns;
   for (const Kind k : kinds_in_document())
-    if ((set & kinds({k})) != 0) nouns.push_back("a " + std::string(info_of(k).noun));
+    if ((set & kinds({k})) != 0) nouns.push_back(with_article(info_of(k).noun));
   for (const Kind k : {Kind::outside, Kind::everyone})
     if ((set & kinds({k})) != 0) nouns.push_back(to_text(AnyId{k, 0}));
   std::string out;

@@ -116,4 +116,43 @@ void append_json_object(std::string& out, const StructInfo& table, const void* o
   out += '}';
 }
 
+namespace {
+
+void append_json_row(std::string& out, const StructInfo& table, const RowValue& row) {
+  out += '{';
+  bool first = true;
+  for (std::size_t i = 0; i < table.fields.size() && i < row.fields.size(); ++i) {
+    const FieldInfo& f = table.fields[i];
+    if (row.fields[i] == f.get(table.blank)) continue;
+    if (!first) out += ", ";
+    first = false;
+    ((out += '"') += f.key) += "\": ";
+    append_json_value(out, f, row.fields[i]);
+  }
+  out += '}';
+}
+
+} // namespace
+
+void append_json_value(std::string& out, const FieldInfo& field, const Value& value) {
+  if (!value.is_set()) {
+    out += "null";
+  } else if (const auto* flag = value.as<bool>()) {
+    out += *flag ? "true" : "false";
+  } else if (const auto* number = value.as<std::int64_t>()) {
+    out += std::to_string(*number);
+  } else if (const RowValue* row = value.as_row()) {
+    append_json_row(out, *field.row, *row);
+  } else if (const ValueList* list = value.as_list()) {
+    out += '[';
+    for (std::size_t i = 0; i < list->size(); ++i) {
+      if (i > 0) out += ", ";
+      append_json_value(out, field, (*list)[i]);
+    }
+    out += ']';
+  } else {
+    append_json_string(out, show(field, value));
+  }
+}
+
 } // namespace snug

@@ -15,4 +15,8 @@ void append_json_string(std::string& out, std::string_view utf8);
 // their default, then unknown members.
 void append_json_object(std::string& out, const StructInfo& table, const void* object);
 
+// A field's value as the document writes it; "null" for one that is not set. Rows leave out what is at its
+// default.
+void append_json_value(std::string& out, const FieldInfo& field, const Value& value);
+
 } // namespace snug

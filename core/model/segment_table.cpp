@@ -17,8 +17,12 @@ const StructInfo& info<Segment>() {
       count(field<&Segment::order>("order", "order", "of the rails"), -1'000'000, 1'000'000),
       field<&Segment::prefix4>("prefix4", "IPv4 prefix").only(Family::v4),
       field<&Segment::prefix6>("prefix6", "IPv6 prefix").only(Family::v6),
-      field<&Segment::gateway4>("gateway4", "IPv4 gateway").only(Family::v4),
-      field<&Segment::gateway6>("gateway6", "IPv6 gateway").only(Family::v6),
+      field<&Segment::gateway4>("gateway4", "IPv4 gateway",
+                                "who forwards from here; a machine uses it by a route of its own or by DHCP")
+          .only(Family::v4),
+      field<&Segment::gateway6>("gateway6", "IPv6 gateway",
+                                "a machine uses it by a route of its own or by router advertisements")
+          .only(Family::v6),
       field<&Segment::mtu>("mtu", "MTU").range(68, 65535, Unit::octets),
       count(field<&Segment::vlan>("vlan", "VLAN id", "0: none; 1 to 4094 (IEEE 802.1Q)"), 0, 4094),
       field<&Segment::passes_other_macs>("passes_other_macs", "passes other MACs",

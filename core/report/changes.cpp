@@ -37,8 +37,12 @@ std::string shown(const Lab& lab, const FieldInfo& f, const Value& v) {
 }
 
 std::string described(const Lab& lab, AnyId id) {
-  return std::string(info_of(id.kind).noun) + " " + name_of(lab, id);
+  const std::string noun(info_of(id.kind).noun);
+  const std::string name = name_of(lab, id);
+  return name.rfind(noun, 0) == 0 ? name : noun + " " + name;
 }
+
+std::string or_nothing(const std::string& text) { return text.empty() ? "nothing" : clean(text); }
 
 void compare(const Lab& from, const Lab& to, AnyId id, std::vector<Change>& out) {
   const void* a = object_at(from, id);
@@ -91,8 +95,8 @@ std::string changes_text(const std::vector<Change>& list) {
     } else if (c.kind == ChangeKind::removed) {
       out += "removed  " + clean(c.what) + "\n";
     } else {
-      out += "changed  " + clean(c.what) + ": " + c.field + " from " + clean(c.before) + " to " +
-             clean(c.after) + "\n";
+      out += "changed  " + clean(c.what) + ": " + c.field + " from " + or_nothing(c.before) + " to " +
+             or_nothing(c.after) + "\n";
     }
   }
   return out;

@@ -83,9 +83,11 @@ void Writer::step(const Primitive& p) {
     out += ", ";
     text("field", s->field->key);
     out += ", ";
-    text("before", show(*s->field, s->before));
+    key("before");
+    append_json_value(out, *s->field, s->before);
     out += ", ";
-    text("after", show(*s->field, s->after));
+    key("after");
+    append_json_value(out, *s->field, s->after);
   } else if (const auto* i = std::get_if<InsertElement>(&p)) {
     out += "{\"insert\": ";
     append_json_object(out, info_of(kind_of(*i->element)), object_of(*i->element));
@@ -158,25 +160,44 @@ void Writer::finding(const Finding& f) {
 
 } // namespace
 
-std::string findings_json(const Analysis& a, const ReportChoice& choice) {
-  Writer w{a, "{\n  "};
+namespace {
+
+void append_occasion(std::string& out, const Analysis& a, ExerciseId exercise) {
+  Writer w{a, std::move(out)};
+  w.out += "{\n  ";
   w.text("lab", a.lab().facts.title);
   w.out += ",\n  ";
   w.key("exercise");
-  if (choice.exercise) {
-    w.place(choice.exercise);
+  if (exercise) {
+    w.place(exercise);
   } else {
     w.out += "null";
   }
   w.out += ",\n  ";
-  w.budgets(a.budgets(choice.exercise));
+  w.budgets(a.budgets(exercise));
   w.out += ",\n  ";
   w.key("findings");
   w.out += '[';
   for (const Finding& f : a.findings())
-    if (holds_in(a.lab(), f, choice.exercise)) w.finding(f);
-  w.out += w.out.back() == '[' ? "]\n}\n" : "\n  ]\n}\n";
-  return std::move(w.out);
+    if (holds_in(a.lab(), f, exercise)) w.finding(f);
+  w.out += w.out.back() == '[' ? "]\n}" : "\n  ]\n}";
+  out = std::move(w.out);
+}
+
+} // namespace
+
+std::string findings_json(const Analysis& a, const ReportChoice& choice) {
+  std::string out;
+  if (!choice.every_exercise) {
+    append_occasion(out, a, choice.exercise);
+    return out + "\n";
+  }
+  out = "[";
+  for (const ExerciseBudgets& b : a.budgets()) {
+    if (out.size() > 1) out += ",\n";
+    append_occasion(out, a, b.exercise);
+  }
+  return out + "]\n";
 }
 
 } // namespace snug

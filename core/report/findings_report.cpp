@@ -1,9 +1,13 @@
 #include "core/report/findings_report.h"
 
 #include "core/base/clean.h"
+#include "core/budget/memory.h"
+#include "core/model/json_text.h"
 #include "core/report/escape.h"
 #include "core/report/tables.h"
 #include "core/report/words.h"
+
+#include <algorithm>
 
 namespace snug {
 
@@ -28,6 +32,33 @@ std::vector<std::string> exercise_names(const Analysis& a, const Occasions& when
   return names;
 }
 
+// With a capital letter and a full stop.
+std::string sentence(std::string text) {
+  if (text.empty()) return text;
+  if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text.back() == '.' ? text : text + ".";
+}
+
+// What to type into the document: "m5 "expose_virtualization": true".
+std::vector<std::string> steps_in_the_file(const Edit& edit) {
+  std::vector<std::string> out;
+  for (const Primitive& p : edit.steps) {
+    std::string line;
+    if (const auto* s = std::get_if<SetField>(&p)) {
+      if (s->field->owner == Owner::program) continue;
+      line = to_text(s->id) + "  \"" + std::string(s->field->key) + "\": ";
+      append_json_value(line, *s->field, s->after);
+    } else if (const auto* i = std::get_if<InsertElement>(&p)) {
+      line = std::string(info_of(kind_of(*i->element)).collection) + "  add ";
+      append_json_object(line, info_of(kind_of(*i->element)), object_of(*i->element));
+    } else if (const auto* r = std::get_if<RemoveElement>(&p)) {
+      line = to_text(id_of(*r->element)) + "  remove it";
+    }
+    if (!line.empty()) out.push_back(std::move(line));
+  }
+  return out;
+}
+
 std::string finding_text(const Analysis& a, const Finding& f, bool with_exercises) {
   std::string out = std::string(word(f.severity)) + ": " + clean(english(f.message)) + "\n";
   if (!f.reason.empty()) out += "    " + clean(english(f.reason)) + "\n";
@@ -35,12 +66,52 @@ std::string finding_text(const Analysis& a, const Finding& f, bool with_exercise
     const auto names = exercise_names(a, f.when);
     if (!names.empty()) out += "    in: " + clean(english(Argument(names))) + "\n";
   }
-  if (const auto fix = a.fix(f)) out += "    fix: " + clean(english(fix->label)) + "\n";
+  if (const auto fix = a.fix(f)) {
+    out += "    fix: " + clean(english(fix->label)) + "\n";
+    for (const std::string& step : steps_in_the_file(fix->edit)) out += "         " + clean(step) + "\n";
+  }
   if (f.accepted) out += "    accepted: " + clean(f.accepted->reason) + "\n";
   return out + "    [" + std::string(f.rule->id) + "]\n";
 }
 
 std::string exercise_title(const Lab& lab, ExerciseId id) { return id ? name_of(lab, id) : "everything on"; }
+
+void append_budgets(std::string& out, const Analysis& a, const ExerciseBudgets& b) {
+  const Lab& lab = a.lab();
+  const auto line = [&](AnyId of, const std::string& text) {
+    out += "    " + clean(name_of(lab, of)) + " " + text + "\n";
+  };
+  for (const MemoryBudget& m : b.memory) {
+    if (m.of.kind == Kind::machine && m.taken == 0) continue;
+    const std::int64_t room = room_for_guest(a.index(), m);
+    line(m.of, "memory " + verdict_text(m) + (room > 0 ? ", room for a guest of " + show_mib(room) : ""));
+  }
+  for (const ProcessorBudget& p : b.processors)
+    if (p.running > 0)
+      line(p.of, "processors " + std::string(p.verdict() == Verdict::over ? "many" : "fit") + ": " +
+                     std::to_string(p.running) + " virtual run, " + english(Argument(Hundredths{p.ratio})) +
+                     " for each " + (p.of.kind == Kind::pc ? "core" : "processor") + ", " +
+                     english(Argument(Hundredths{p.limit})) + " are advised");
+  for (const DiskBudget& d : b.disks)
+    line(d.of, "disk " + std::string(word(d.verdict())) + ": " + show_mib(d.expected) + " expected, " +
+                   show_mib(d.worst) + " at worst, of " + show_mib(d.budget));
+}
+
+// That `check` without --all is not the whole story. Errors that stand whatever is on are shown anyway.
+std::string other_exercises(const Analysis& a, const ReportChoice& choice) {
+  if (choice.every_exercise) return {};
+  std::vector<std::string> bad;
+  for (std::size_t i = 0; i < a.lab().exercises.size(); ++i) {
+    const auto own = [i](const Finding& f) {
+      return f.severity == Severity::error && !f.accepted && !f.when.always && f.when.exercises[i];
+    };
+    if (a.lab().exercises[i].id != choice.exercise &&
+        std::any_of(a.findings().begin(), a.findings().end(), own))
+      bad.push_back(name_of(a.lab(), a.lab().exercises[i].id));
+  }
+  return bad.empty() ? std::string()
+                     : "More errors in " + clean(english(Argument(bad))) + ": --all shows them.\n";
+}
 
 } // namespace
 
@@ -56,16 +127,13 @@ std::string findings_summary(const Analysis& a, const ReportChoice& choice) {
 
 std::string findings_text(const Analysis& a, const ReportChoice& choice) {
   const Lab& lab = a.lab();
-  std::string out = clean(lab.facts.title.empty() ? "Untitled lab" : lab.facts.title) + "\n\n";
+  std::string out = clean(lab.facts.title.empty() ? "Lab without title" : lab.facts.title) + "\n\n";
   for (const ExerciseBudgets& b : a.budgets()) {
     if (!choice.every_exercise && b.exercise != choice.exercise) continue;
     out += clean(exercise_title(lab, b.exercise)) + "\n";
-    for (const MemoryBudget& m : b.memory) {
-      if (m.of.kind == Kind::machine && m.taken == 0) continue;
-      out += "    " + clean(name_of(lab, m.of)) + " " + verdict_text(m) + "\n";
-    }
+    append_budgets(out, a, b);
   }
-  out += "\n" + findings_summary(a, choice) + "\n";
+  out += "\n" + findings_summary(a, choice) + "\n" + other_exercises(a, choice);
   for (const Finding& f : a.findings())
     if (shown(a, f, choice)) out += "\n" + finding_text(a, f, choice.every_exercise);
   return out;
@@ -73,7 +141,8 @@ std::string findings_text(const Analysis& a, const ReportChoice& choice) {
 
 std::string findings_markdown(const Analysis& a) {
   const Lab& lab = a.lab();
-  std::string out = "# " + markdown_text(lab.facts.title.empty() ? "Untitled lab" : lab.facts.title) + "\n\n";
+  std::string out =
+      "# " + markdown_text(lab.facts.title.empty() ? "Lab without title" : lab.facts.title) + "\n\n";
   Table exercises = exercise_table(a);
   exercises.title = "Does it fit?";
   out += markdown(exercises) + "\n## Findings\n\n" + findings_summary(a, {{}, true}) + "\n";
@@ -86,11 +155,13 @@ std::string findings_markdown(const Analysis& a) {
                : s == Severity::caution ? "\n### Cautions\n\n"
                                         : "\n### Notes\n\n";
       first = false;
-      out += "- **" + markdown_text(english(f.message)) + "** " + markdown_text(english(f.reason));
+      out += "- **" + markdown_text(english(f.message)) + "** (" + markdown_text(f.rule->id) + ")  \n  " +
+             markdown_text(sentence(english(f.reason)));
       const auto names = exercise_names(a, f.when);
-      if (!f.when.always && !names.empty()) out += " In: " + markdown_text(english(Argument(names))) + ".";
-      if (const auto fix = a.fix(f)) out += " Fix: " + markdown_text(english(fix->label)) + ".";
-      if (f.accepted) out += " Accepted: " + markdown_text(f.accepted->reason);
+      if (!f.when.always && !names.empty())
+        out += "  \n  In: " + markdown_text(english(Argument(names))) + ".";
+      if (const auto fix = a.fix(f)) out += "  \n  Fix: " + markdown_text(english(fix->label)) + ".";
+      if (f.accepted) out += "  \n  Accepted: " + markdown_text(f.accepted->reason);
       out += "\n";
     }
   }

@@ -1,4 +1,5 @@
 #include "core/budget/memory.h"
+#include "core/budget/verdict.h"
 #include "core/report/tables.h"
 #include "core/report/words.h"
 
@@ -104,10 +105,14 @@ Table exercise_table(const Analysis& a) {
                {"taken_mib", "Taken (MiB)"},
                {"headroom_mib", "Headroom (MiB)"},
                {"expected_mib", "Expected headroom (MiB)"},
-               {"verdict", "Verdict"}};
+               {"verdict", "Verdict"},
+               {"where", "Where"}};
   for (const ExerciseBudgets& b : a.budgets()) {
     const Exercise* e = find<Exercise>(lab, b.exercise);
     const MemoryBudget& pc = b.memory.front();
+    const ExerciseVerdict verdict = verdict_of(b);
+    std::vector<std::string> where;
+    for (const AnyId id : verdict.where) where.push_back(name_of(lab, id));
     TableRow r{e ? AnyId(e->id) : AnyId{Kind::lab, 0}, {}};
     r.cells = {text(e ? name_of(lab, e->id) : "Everything on"),
                text(e && e->date ? to_text(*e->date) : ""),
@@ -116,7 +121,8 @@ Table exercise_table(const Analysis& a) {
                pc.taken,
                pc.headroom(),
                pc.expected_headroom(),
-               text(std::string(word(pc.verdict())))};
+               text(std::string(word(verdict.verdict))),
+               text(english(Argument(where)))};
     t.rows.push_back(std::move(r));
   }
   return t;

@@ -16,7 +16,8 @@ Table address_table(const Analysis&);
 Table segment_table(const Analysis&);
 // Memory, processors and disks of every machine, with what it takes from its carrier.
 Table machine_table(const Analysis&);
-// For every exercise the memory of the PC: budget, taken, headroom, verdict; everything on first.
+// For every exercise the memory of the PC, the verdict on everything (PC, hypervisors, stores) and where it
+// comes from; everything on first.
 Table exercise_table(const Analysis&);
 
 } // namespace snug

@@ -18,6 +18,10 @@ inline constexpr Template cli_no_paint{"cli-no-paint",
                                        "this build draws SVG only; PNG and PDF need the full program"};
 inline constexpr Template cli_no_rule{"cli-no-rule",
                                       "there is no rule \"{0}\"; \"snuglab-cli rules\" lists them all"};
+inline constexpr Template cli_no_role{"cli-no-role",
+                                      "there is no role \"{0}\"; \"snuglab-cli roles\" lists them all"};
+inline constexpr Template cli_nothing_to_fix{"cli-nothing-to-fix",
+                                             "there is nothing to repair by the rule {0}"};
 inline constexpr Template cli_stream{"cli-stream", "the output cannot be written"};
 
 } // namespace snug::text

@@ -228,6 +228,53 @@ TEST_F(Cli, AddressesApplyWaitsForNobodyWhoHasTheFileOpen) {
   EXPECT_EQ(get(file), before);
 }
 
+TEST_F(Cli, FixMakesTheRepairThatCheckOffers) {
+  const std::string file = ferry();
+  const std::string before = get(file);
+  EXPECT_EQ(call({"fix", file, "address-twice"}).out,
+            "changed  deck-b card 1: addresses from typed 172.22.10.31 to typed 172.22.10.32\n");
+  EXPECT_EQ(get(file + "~"), before);
+  EXPECT_EQ(call({"check", file}).code, kFine);
+  EXPECT_EQ(call({"fix", file, "address-twice"}).code, kFindings);
+  EXPECT_EQ(call({"fix", file, "no-such-rule"}).code, kUsage);
+  EXPECT_EQ(call({"fix", ferry(), "address-twice", "--place", "c28"}).code, kFindings);
+}
+
+TEST_F(Cli, RolesListTheCatalogueAndGoIntoANewLab) {
+  EXPECT_NE(call({"roles"}).out.find("directory-server"), std::string::npos);
+  EXPECT_TRUE(nlohmann::json::accept(call({"roles", "--json"}).out));
+  const auto role = nlohmann::json::parse(call({"roles", "nested-hypervisor"}).out);
+  EXPECT_EQ(role["key"], "nested-hypervisor");
+  EXPECT_EQ(call({"roles", "clown"}).code, kUsage);
+  EXPECT_EQ(call({"new", path("r.snuglab"), "--roles"}).code, kFine);
+  EXPECT_GE(load_file(path("r.snuglab"))->lab.roles.size(), 14U);
+}
+
+TEST_F(Cli, TheEndingOfTheOutputSaysTheFormatOfATable) {
+  EXPECT_EQ(call({"table", ferry(), "-o", path("t.html")}).code, kFine);
+  EXPECT_EQ(get(path("t.html")).rfind("<!DOCTYPE html>", 0), 0U);
+  EXPECT_EQ(call({"table", ferry(), "-o", path("t.csv")}).code, kFine);
+  EXPECT_EQ(get(path("t.csv")).rfind("Machine,", 0), 0U);
+  EXPECT_EQ(call({"table", ferry(), "-o", path("t.csv"), "--format", "json"}).code, kFine);
+  EXPECT_TRUE(nlohmann::json::accept(get(path("t.csv"))));
+}
+
+TEST_F(Cli, MisuseNamesTheWordThatIsWrong) {
+  EXPECT_NE(call({"chekc", "x"}).err.find("\"chekc\""), std::string::npos) << call({"chekc", "x"}).err;
+  EXPECT_NE(call({"new", "d.snuglab", "--sampel", "x"}).err.find("--sampel x"), std::string::npos)
+      << call({"new", "d.snuglab", "--sampel", "x"}).err;
+  EXPECT_EQ(call({"check", ferry(), "--all", "--exercise", "e65"}).code, kUsage);
+  EXPECT_EQ(call({"--version"}).out.rfind("snuglab-cli ", 0), 0U);
+}
+
+TEST_F(Cli, AllExercisesAsJsonAreAListOfOccasions) {
+  const auto j = nlohmann::json::parse(call({"check", ferry(), "--all", "--json"}).out);
+  ASSERT_TRUE(j.is_array());
+  EXPECT_GT(j.size(), 3U);
+  EXPECT_TRUE(j[0]["exercise"].is_null());
+  EXPECT_EQ(j[1]["exercise"]["name"], "Names and logins");
+}
+
 TEST_F(Cli, ChangesSpeakOfNames) {
   const std::string a = ferry();
   std::string text = get(a);

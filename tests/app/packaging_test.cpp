@@ -18,8 +18,8 @@ std::string get(const std::string& file) {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
-const std::vector<std::string> kCommands{"check", "table",   "draw",  "addresses", "new",
-                                         "pc",    "changes", "rules", "format",    "version"};
+const std::vector<std::string> kCommands{"check",   "table", "draw",  "addresses", "new",    "pc",
+                                         "changes", "fix",   "roles", "rules",     "format", "version"};
 
 // Every long option that a sub-command's help shows.
 std::vector<std::string> options_of(const std::vector<std::string>& command) {
