@@ -1,4 +1,5 @@
 #include "core/document/read.h"
+#include "core/document/nearest.h"
 
 #include "core/base/quote.h"
 #include "core/document/header.h"
@@ -15,10 +16,24 @@ namespace {
 
 using detail::LabReader;
 
-void add_notes(const LabReader& reader, std::vector<Message>& notes) {
-  for (const detail::UnknownKey& k : reader.unknown_keys())
-    notes.push_back(
-        say(text::kept_unknown, excerpt(k.key), k.owner.empty() ? "the top of the document" : k.owner));
+// "line 2, column 29: \"memroy\" in /machines/0 is not known …", without the place where there are no
+// positions.
+Message unknown_note(const detail::UnknownKey& k, std::string_view bytes) {
+  std::string at = k.owner;
+  detail::append_pointer(at, k.key);
+  const auto offset = bytes.empty() ? std::nullopt : detail::find_pointer(bytes, at, detail::Part::key);
+  const detail::TextPlace place = offset ? detail::place_at(bytes, *offset) : detail::TextPlace{};
+  const std::string where =
+      place.line > 0 ? english(say(text::place_in_text, Count{place.line}, Count{place.column})) + ": "
+                     : std::string();
+  const std::string owner = k.owner.empty() ? "the document" : k.owner;
+  const std::string_view meant = detail::nearest_member(k.key);
+  if (meant.empty()) return say(text::kept_unknown, where, excerpt(k.key), owner);
+  return say(text::kept_unknown_meant, where, excerpt(k.key), owner, meant);
+}
+
+void add_notes(const LabReader& reader, std::string_view bytes, std::vector<Message>& notes) {
+  for (const detail::UnknownKey& k : reader.unknown_keys()) notes.push_back(unknown_note(k, bytes));
   const std::size_t named = reader.unknown_keys().size();
   if (reader.unknown_count() > named)
     notes.push_back(say(text::kept_more, Count{static_cast<std::int64_t>(reader.unknown_count() - named)}));
@@ -47,7 +62,7 @@ Result<Loaded> read_current(std::string_view bytes, std::string_view file_name, 
   }
   if (auto fault = detail::verify(loaded.lab, reader.references()))
     return fail(detail::located(std::move(*fault), text, file_name));
-  add_notes(reader, loaded.notes);
+  add_notes(reader, text, loaded.notes);
   raise_next_id(loaded);
   return loaded;
 }

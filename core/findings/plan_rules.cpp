@@ -142,11 +142,21 @@ void check_accepted(const Context& c, std::vector<Finding>& out) {
     there.insert({f.rule ? f.rule->id : std::string_view{}, {f.places.begin(), f.places.end()}});
   for (const Accepted& a : c.lab.accepted) {
     if (there.contains({a.rule, {a.places.begin(), a.places.end()}})) continue;
-    out.push_back(
-        found(Severity::note, say(text::accepted_gone, c.name(a.id)), say(text::accepted_gone_why), {a.id}));
+    const auto other = std::find_if(out.begin(), out.end(),
+                                    [&](const Finding& f) { return f.rule && f.rule->id == a.rule; });
+    if (other == out.end()) {
+      out.push_back(found(Severity::note, say(text::accepted_gone, c.name(a.id)),
+                          say(text::accepted_gone_why), {a.id}));
+      continue;
+    }
+    std::vector<std::string> places;
+    for (const AnyId id : other->places) places.push_back(to_text(id));
+    out.push_back(found(Severity::note, say(text::accepted_elsewhere, c.name(a.id), std::move(places)),
+                        say(text::accepted_elsewhere_why), {a.id}));
   }
 }
 std::optional<Fix> fix_accepted(const Context& c, const Finding& f) {
+  if (f.message.text == &text::accepted_elsewhere) return std::nullopt;
   return build_fix(c, say(text::fix_remove_accepted), [&](EditBuilder& b) { b.remove(f.places[0]); });
 }
 

@@ -88,7 +88,10 @@ inline constexpr Template place_in_text{"place-in-text", "line {0}, column {1}"}
 
 // Notes after loading
 inline constexpr Template kept_unknown{"kept-unknown",
-                                       "\"{0}\" at {1} is not known to this version; it is kept as it is"};
+                                       "{0}\"{1}\" in {2} is not known to this version and kept as it is"};
+inline constexpr Template kept_unknown_meant{
+    "kept-unknown-meant",
+    "{0}\"{1}\" in {2} is not known to this version and kept as it is; perhaps \"{3}\" was meant"};
 inline constexpr Template kept_more{"kept-more", "{0} more members are not known and kept",
                                     "one more member is not known and kept"};
 inline constexpr Template next_id_raised{"next-id-raised",

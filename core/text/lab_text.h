@@ -34,6 +34,11 @@ inline constexpr Template accepted_gone{"accepted-gone", "the accepted finding {
 inline constexpr Template accepted_gone_why{"accepted-gone-why",
                                             "what it accepted is mended: it can be removed"};
 
+inline constexpr Template accepted_elsewhere{
+    "accepted-elsewhere", "the accepted finding {0} names other places than where it occurs: {1}"};
+inline constexpr Template accepted_elsewhere_why{
+    "accepted-elsewhere-why", "it accepts nothing: its places must be exactly those of one finding"};
+
 inline constexpr Template limit_cards{"limit-cards", "{1} has {0} cards; the program allows {2} for a guest",
                                       "{1} has {0} card; the program allows {2} for a guest"};
 inline constexpr Template limit_why{

@@ -145,5 +145,21 @@ TEST(SameTexts, GroupsInOrder) {
   EXPECT_TRUE(same_texts(0, [](std::uint32_t) { return std::string_view(); }).empty());
 }
 
+TEST(PlanRules, AnAcceptanceOfOtherPlacesSaysWhereTheFindingIs) {
+  Ship ship;
+  ship.machine(ship.beacon).name.clear();
+  accept(ship, "machine-no-name", {ship.quiet});
+  const Analysis analysis = analyse(ship.lab);
+  bool found = false;
+  for (const Finding& f : analysis.findings()) {
+    if (f.rule->id != "accepted-gone") continue;
+    found = true;
+    EXPECT_NE(english(f.message).find(to_text(ship.beacon)), std::string::npos)
+        << english(f.message);
+    EXPECT_FALSE(analysis.fix(f).has_value());
+  }
+  EXPECT_TRUE(found);
+}
+
 } // namespace
 } // namespace snug
