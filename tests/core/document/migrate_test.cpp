@@ -53,7 +53,7 @@ constexpr std::array<Migration, 2> kSteps{{{-1, &gib_to_mib}, {0, &boxes_to_mach
 
 TEST(Migrate, StepsRunOneAfterTheOther) {
   const auto loaded = detail::read_with(
-      R"({"format": "snuglab", "version": -1, "boxes": [{"id": "m1", "gib": 3, "later": 1.50}]})", "x",
+      R"({"format": "snuglab", "version": -1, "boxes": [{"id": "m1", "gib": 3, "hereafter": 1.50}]})", "x",
       kSteps);
   ASSERT_TRUE(loaded) << english(loaded.error());
   ASSERT_EQ(loaded->lab.machines.size(), 1U);

@@ -9,7 +9,7 @@ namespace {
 
 TEST(NearestMember, FindsWhatWasMeant) {
   EXPECT_EQ(detail::nearest_member("memroy"), "memory");
-  EXPECT_EQ(detail::nearest_member("machins"), "machines");
+  EXPECT_EQ(detail::nearest_member("machnes"), "machines");
   EXPECT_EQ(detail::nearest_member("adress"), "address");
   EXPECT_EQ(detail::nearest_member("vial"), "via");
   for (const char* other : {"", "colour", "x", "memory_of_the_ship"})
@@ -23,7 +23,7 @@ TEST(NearestMember, NotesSayWhereAndWhat) {
   ASSERT_TRUE(loaded.has_value());
   ASSERT_EQ(loaded->notes.size(), 2U);
   EXPECT_EQ(english(loaded->notes[0]),
-            "line 2, column 29: \"memroy\" in /machines/0 is not known to this version and kept as it is; "
+            "line 2, column 28: \"memroy\" in /machines/0 is not known to this version and kept as it is; "
             "perhaps \"memory\" was meant");
   EXPECT_EQ(english(loaded->notes[1]),
             "line 3, column 2: \"mine\" in the document is not known to this version and kept as it is");

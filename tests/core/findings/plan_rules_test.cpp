@@ -154,8 +154,7 @@ TEST(PlanRules, AnAcceptanceOfOtherPlacesSaysWhereTheFindingIs) {
   for (const Finding& f : analysis.findings()) {
     if (f.rule->id != "accepted-gone") continue;
     found = true;
-    EXPECT_NE(english(f.message).find(to_text(ship.beacon)), std::string::npos)
-        << english(f.message);
+    EXPECT_NE(english(f.message).find(to_text(ship.beacon)), std::string::npos) << english(f.message);
     EXPECT_FALSE(analysis.fix(f).has_value());
   }
   EXPECT_TRUE(found);
