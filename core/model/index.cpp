@@ -18,46 +18,50 @@ std::size_t element_count(const Lab& lab) {
 } // namespace
 
 Index::Index(const Lab& lab) : lab_(&lab) {
-  number_elements();
-  read_machines();
-  read_parts();
+  slots_.resize(2 * element_count(lab) + kSpareSlots);
+  number_machines();
+  number_cards();
+  number_list(lab.disks, [](const Disk&, std::uint32_t) {});
+  number_others();
+  resolve_machines();
+  resolve_cards();
+  read_disks();
   sort_carriers_first();
   for (std::uint32_t m = 0; m < machines_.size(); ++m)
     if (machines_[m].hypervisor) hypervisors_.push_back(m);
 }
 
-void Index::number_elements() {
+void Index::number_others() {
   const Lab& lab = *lab_;
-  slots_.resize(2 * element_count(lab) + kSpareSlots);
-  number_list(lab.volumes);
-  number_list(lab.lans);
-  number_list(lab.places);
-  number_list(lab.roles);
-  number_list(lab.segments);
-  number_list(lab.machines);
-  number_list(lab.cards);
-  number_list(lab.disks);
-  number_list(lab.shares);
-  number_list(lab.exercises);
-  number_list(lab.promises);
-  number_list(lab.accepted);
+  const auto only_number = [](const auto&, std::uint32_t) {};
+  number_list(lab.volumes, only_number);
+  number_list(lab.lans, only_number);
+  number_list(lab.places, only_number);
+  number_list(lab.roles, only_number);
+  number_list(lab.segments, only_number);
+  number_list(lab.shares, only_number);
+  number_list(lab.exercises, only_number);
+  number_list(lab.promises, only_number);
+  number_list(lab.accepted, only_number);
   const auto key = [](const Other& o) { return std::tuple(o.number, o.kind, o.place); };
   std::sort(others_.begin(), others_.end(), [&](const Other& a, const Other& b) { return key(a) < key(b); });
 }
 
-template <typename E>
-void Index::number_list(const std::vector<E>& list) {
+// Calls read(element, place) for each on the way, so that a long list is passed once.
+template <typename E, typename Read>
+void Index::number_list(const std::vector<E>& list, Read read) {
   for (std::uint32_t p = 0; p < list.size(); ++p) {
     const std::uint32_t number = list[p].id.number;
-    if (number < slots_.size() && slots_[number].kind == Kind::none)
-      slots_[number] = {p, E::kind};
+    if (number < slots_.size() && slots_[number] == kFree && p <= kPlaceMask)
+      slots_[number] = static_cast<Slot>(E::kind) << kPlaceBits | p;
     else
       others_.push_back({number, E::kind, p});
+    read(list[p], p);
   }
 }
 
-std::uint32_t Index::place_of_number(std::uint32_t number, Kind kind) const {
-  if (number < slots_.size() && slots_[number].kind == kind) return slots_[number].place;
+std::uint32_t Index::other_place(std::uint32_t number, Kind kind) const {
+  if (others_.empty()) return kNowhere;
   const auto it = std::lower_bound(others_.begin(), others_.end(), std::pair(number, kind),
                                    [](const Other& o, const std::pair<std::uint32_t, Kind>& k) {
                                      return std::pair(o.number, o.kind) < k;
@@ -65,33 +69,50 @@ std::uint32_t Index::place_of_number(std::uint32_t number, Kind kind) const {
   return it != others_.end() && it->number == number && it->kind == kind ? it->place : kNowhere;
 }
 
-void Index::read_machines() {
+// Carrier and role are numbers until resolve_machines().
+void Index::number_machines() {
   machines_.resize(lab_->machines.size());
-  for (std::size_t i = 0; i < machines_.size(); ++i) {
-    const Machine& m = lab_->machines[i];
-    MachineColumn& c = machines_[i];
+  number_list(lab_->machines, [this](const Machine& m, std::uint32_t p) {
+    MachineColumn& c = machines_[p];
     c.memory = m.memory;
-    c.carrier = place(m.carrier);
-    c.role = place(m.role);
+    c.carrier = m.carrier.number;
+    c.role = m.role.number;
     c.processors = m.processors;
     c.expected_percent = static_cast<std::uint8_t>(std::clamp(m.expected_percent, 0, 100));
-    c.hypervisor = c.role != kNowhere && lab_->roles[c.role].is_hypervisor;
     c.exposes_virtualization = m.expose_virtualization;
     c.is_64_bit = m.is_64_bit;
     c.memory_file = m.memory_file;
     c.has_name = !m.name.empty();
     c.has_notes = !m.notes.empty();
     c.has_initiator = !m.initiator_name.empty();
+  });
+}
+
+void Index::resolve_machines() {
+  for (MachineColumn& c : machines_) {
+    c.carrier = place(MachineId{c.carrier});
+    c.role = place(RoleId{c.role});
+    c.hypervisor = c.role != kNowhere && lab_->roles[c.role].is_hypervisor;
   }
 }
 
-void Index::read_parts() {
+// Numbers until resolve_cards().
+void Index::number_cards() {
   card_machine_.resize(lab_->cards.size());
   card_segment_.resize(lab_->cards.size());
-  for (std::size_t i = 0; i < lab_->cards.size(); ++i) {
-    card_machine_[i] = place(lab_->cards[i].machine);
-    card_segment_[i] = place(lab_->cards[i].segment);
-  }
+  number_list(lab_->cards, [this](const Card& c, std::uint32_t p) {
+    card_machine_[p] = c.machine.number;
+    card_segment_[p] = c.segment.number;
+  });
+}
+
+void Index::resolve_cards() {
+  for (std::uint32_t& m : card_machine_) m = place(MachineId{m});
+  for (std::uint32_t& s : card_segment_) s = place(SegmentId{s});
+  cards_.fill(card_machine_, machines_.size());
+}
+
+void Index::read_disks() {
   std::vector<std::uint32_t> owner(lab_->disks.size());
   disk_columns_.resize(lab_->disks.size());
   for (std::size_t i = 0; i < owner.size(); ++i) {
@@ -100,7 +121,6 @@ void Index::read_parts() {
     owner[i] = place(d.machine);
     disk_columns_[i] = {store == kNowhere ? AnyId{} : d.store, store, owner[i], d.provisioning, bool(d.base)};
   }
-  cards_.fill(card_machine_, machines_.size());
   disks_.fill(owner, machines_.size());
 }
 
@@ -141,15 +161,16 @@ void Index::sort_carriers_first() {
 }
 
 void Index::Groups::fill(std::span<const std::uint32_t> group_of, std::size_t groups, std::uint32_t rest) {
-  start.assign(groups + 1, 0);
   const auto group = [&](std::size_t i) { return group_of[i] == kNowhere ? rest : group_of[i]; };
+  // One place ahead: filling moves each start to where it belongs.
+  start.assign(groups + 2, 0);
   for (std::size_t i = 0; i < group_of.size(); ++i)
-    if (group(i) != kNowhere) ++start[group(i) + 1];
-  for (std::size_t g = 0; g < groups; ++g) start[g + 1] += start[g];
-  items.resize(start[groups]);
-  std::vector<std::uint32_t> next(start.begin(), start.end() - 1);
+    if (group(i) != kNowhere) ++start[group(i) + 2];
+  for (std::size_t g = 2; g < start.size(); ++g) start[g] += start[g - 1];
+  items.resize(start.back());
   for (std::uint32_t i = 0; i < group_of.size(); ++i)
-    if (group(i) != kNowhere) items[next[group(i)]++] = i;
+    if (group(i) != kNowhere) items[start[group(i) + 1]++] = i;
+  start.pop_back();
 }
 
 } // namespace snug

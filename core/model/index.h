@@ -83,6 +83,9 @@ class Index {
   std::uint32_t machine_of_card(std::uint32_t card_place) const { return card_machine_[card_place]; }
   std::uint32_t machine_of_disk(std::uint32_t disk_place) const { return disk_columns_[disk_place].machine; }
   std::uint32_t segment_of_card(std::uint32_t card_place) const { return card_segment_[card_place]; }
+  // The same for all cards, by place.
+  std::span<const std::uint32_t> machines_of_cards() const { return card_machine_; }
+  std::span<const std::uint32_t> segments_of_cards() const { return card_segment_; }
 
  private:
   struct Groups {
@@ -99,21 +102,29 @@ class Index {
     const std::uint32_t p = place(id);
     return p == kNowhere ? nullptr : &list[p];
   }
-  std::uint32_t place_of_number(std::uint32_t number, Kind kind) const;
-  void number_elements();
-  template <typename E>
-  void number_list(const std::vector<E>& list);
-  void read_machines();
-  void read_parts();
+  std::uint32_t place_of_number(std::uint32_t number, Kind kind) const {
+    const Slot slot = number < slots_.size() ? slots_[number] : kFree;
+    return slot >> kPlaceBits == static_cast<Slot>(kind) ? slot & kPlaceMask : other_place(number, kind);
+  }
+  std::uint32_t other_place(std::uint32_t number, Kind kind) const;
+  template <typename E, typename Read>
+  void number_list(const std::vector<E>& list, Read read);
+  void number_machines();
+  void number_cards();
+  void number_others();
+  void resolve_machines();
+  void resolve_cards();
+  void read_disks();
   void sort_carriers_first();
 
   const Lab* lab_;
-  // Number to place. Numbers come from one counter (DECISIONS 7), so a flat table holds nearly all; what a
-  // hand-written file numbers twice or far away stands in `others_`, sorted by number and kind.
-  struct Slot {
-    std::uint32_t place = kNowhere;
-    Kind kind = Kind::none;
-  };
+  // Number to place. Numbers come from one counter (DECISIONS 7), so a flat table holds nearly all: the kind
+  // above kPlaceBits of place. What a hand-written file numbers twice or far away stands in `others_`, sorted
+  // by number and kind.
+  using Slot = std::uint32_t;
+  static constexpr unsigned kPlaceBits = 27;
+  static constexpr Slot kPlaceMask = (Slot{1} << kPlaceBits) - 1;
+  static constexpr Slot kFree = 0; // kind none
   struct Other {
     std::uint32_t number;
     Kind kind;

@@ -40,27 +40,28 @@ struct Route : RowBase {
   friend bool operator==(const Route&, const Route&) = default;
 };
 
+// What every analysis reads stands first.
 struct Machine : Element<Kind::machine> {
-  std::string name;
-  std::string host_name; // empty: made from the name (see model/names.h)
   RoleId role;
-  MachineId carrier; // none: the PC
-  std::int32_t band = 0;
-  std::int32_t order = 0;
-  bool pinned = false;
+  MachineId carrier;          // none: the PC
   std::int64_t memory = 1024; // MiB
   std::int32_t processors = 1;
-  std::int32_t expected_percent = 100;   // of its memory; a hypervisor's is derived
-  std::optional<std::int64_t> footprint; // a hypervisor's own part; empty: its role's
+  std::int32_t expected_percent = 100; // of its memory; a hypervisor's is derived
   bool expose_virtualization = false;
   bool is_64_bit = true;
-  bool memory_file = false; // keeps a file of its memory's size on the store of its first disk while running
-  std::optional<std::int32_t> ready_seconds; // empty: its role's
-  ReverseFilter reverse_filter = ReverseFilter::off;
+  bool memory_file = false;  // keeps a file of its memory's size on the store of its first disk while running
   bool carrier_time = false; // takes the time from its carrier
+  bool pinned = false;
+  ReverseFilter reverse_filter = ReverseFilter::off;
+  std::string name;
+  std::string host_name; // empty: made from the name (see model/names.h)
   std::vector<Route> routes;
-  std::vector<Offer> offers;  // beside its role's
-  std::vector<Need> needs;    // beside its role's
+  std::vector<Offer> offers;                 // beside its role's
+  std::vector<Need> needs;                   // beside its role's
+  std::optional<std::int64_t> footprint;     // a hypervisor's own part; empty: its role's
+  std::optional<std::int32_t> ready_seconds; // empty: its role's
+  std::int32_t band = 0;
+  std::int32_t order = 0;
   std::string initiator_name; // iSCSI (RFC 3720 3.2.6)
   std::string notes;
   friend bool operator==(const Machine&, const Machine&) = default;
@@ -73,31 +74,32 @@ struct CardAddress : RowBase {
   friend bool operator==(const CardAddress&, const CardAddress&) = default;
 };
 
+// What every analysis reads stands first: one pass over all cards is part of each.
 struct Card : Element<Kind::card> {
   MachineId machine;
-  std::string name;
-  SegmentId segment;               // none: not plugged, or a trunk only
-  std::vector<SegmentTag> trunk;   // more segments, by VLAN id
-  std::vector<SegmentTag> carries; // segments joined to the pieces inside a hypervisor (DECISIONS 12)
+  SegmentId segment; // none: not plugged, or a trunk only
   std::vector<CardAddress> addresses;
-  std::optional<Mac> mac;
-  MacSource mac_source = MacSource::program;
-  std::optional<std::int32_t> mtu; // octets; empty: the segment's
   bool connected = true;
   bool own_mac_only = false;
-  bool separated = false;   // a separated port: talks to no other separated port
-  std::string uplink_group; // cards of one machine with the same word are one uplink
+  bool separated = false; // a separated port: talks to no other separated port
   bool forwards4 = false;
   bool forwards6 = false;
   bool translates = false; // masquerades what leaves by this card (RFC 3022)
-  DhcpDuty dhcp = DhcpDuty::none;
-  std::optional<Address> relay_to;
-  std::vector<RangeRow> ranges; // what its DHCP server gives out here
-  bool advertises = false;      // IPv6 router advertisements (RFC 4861)
-  bool published = true;        // its addresses stand in the lab's names
+  bool advertises = false; // IPv6 router advertisements (RFC 4861)
+  bool published = true;   // its addresses stand in the lab's names
   bool for_management = false;
   bool for_storage = false;
   bool for_migration = false;
+  DhcpDuty dhcp = DhcpDuty::none;
+  MacSource mac_source = MacSource::program;
+  std::vector<SegmentTag> trunk;   // more segments, by VLAN id
+  std::vector<SegmentTag> carries; // segments joined to the pieces inside a hypervisor (DECISIONS 12)
+  std::vector<RangeRow> ranges;    // what its DHCP server gives out here
+  std::optional<Mac> mac;
+  std::optional<std::int32_t> mtu; // octets; empty: the segment's
+  std::string name;
+  std::string uplink_group; // cards of one machine with the same word are one uplink
+  std::optional<Address> relay_to;
   friend bool operator==(const Card&, const Card&) = default;
 };
 
