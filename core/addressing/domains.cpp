@@ -30,6 +30,7 @@ void Domains::collect_pieces(const Index& index, const NetworkFacts& facts) {
   for (std::uint32_t h = 0; h < lab.machines.size(); ++h) {
     const std::size_t start = piece_segment_.size();
     piece_start_.push_back(static_cast<std::uint32_t>(start));
+    if (!index.machines()[h].has_guests) continue;
     const auto add = [&](std::uint32_t segment) {
       if (segment == kNowhere || seen_in[segment] == h) return;
       seen_in[segment] = h;
@@ -99,14 +100,10 @@ void Domains::join_lans(const Index& index) {
 }
 
 void Domains::join_carried(const Index& index, const NetworkFacts& facts) {
-  facts.each_card(CardMark::carries | CardMark::connected, [&](std::uint32_t c) {
-    const std::uint32_t machine = facts.card_machine[c];
-    if (machine == kNowhere) return;
-    for (const SegmentTag& t : index.lab().cards[c].carries) {
-      const std::uint32_t segment = index.place(t.segment);
-      join(node(index.carrier_of(machine), segment), node(machine, segment));
-    }
-  });
+  for (const NetworkFacts::Carried& c : facts.carried) {
+    const std::uint32_t machine = facts.card_machine[c.card];
+    join(node(index.carrier_of(machine), c.segment), node(machine, c.segment));
+  }
 }
 
 void Domains::number() {

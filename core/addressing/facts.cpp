@@ -8,12 +8,13 @@ namespace {
 
 std::uint32_t mark_if(bool condition, std::uint32_t mark) { return condition ? mark : 0; }
 
-std::uint32_t address_marks(const Card& c) {
+std::uint32_t address_marks(const Card& c, NetworkFacts::Held& held) {
   std::uint32_t marks = mark_if(c.addresses.empty(), CardMark::no_rows);
   for (const CardAddress& a : c.addresses) switch (a.kind) {
     case AddressKind::typed:
     case AddressKind::suggested:
       marks |= a.address ? CardMark::has_address : CardMark::incomplete;
+      if (a.address) ++(a.address->is_v4() ? held.v4 : held.v6);
       break;
     case AddressKind::dhcp:
       marks |= CardMark::asks_dhcp;
@@ -27,10 +28,21 @@ std::uint32_t address_marks(const Card& c) {
   return marks;
 }
 
+// Whether the rows say more than the card's own segment without VLAN id.
+bool has_mixed_tags(const Card& c) {
+  const auto other = [&c](const SegmentTag& t) { return t.vlan != 0 || t.segment != c.segment; };
+  return std::any_of(c.trunk.begin(), c.trunk.end(), other) ||
+         std::any_of(c.carries.begin(), c.carries.end(), other);
+}
+
+std::uint32_t row_marks(const Card& c) {
+  if (c.trunk.empty() && c.carries.empty()) return 0;
+  return mark_if(!c.trunk.empty(), CardMark::trunk) | mark_if(!c.carries.empty(), CardMark::carries) |
+         mark_if(only_carries(c), CardMark::only_carries) | mark_if(has_mixed_tags(c), CardMark::mixed_tags);
+}
+
 std::uint32_t marks_of(const Card& c) {
-  return address_marks(c) | mark_if(c.connected, CardMark::connected) |
-         mark_if(!c.trunk.empty(), CardMark::trunk) | mark_if(!c.carries.empty(), CardMark::carries) |
-         mark_if(only_carries(c), CardMark::only_carries) |
+  return row_marks(c) | mark_if(c.connected, CardMark::connected) |
          mark_if(c.dhcp == DhcpDuty::server, CardMark::server) |
          mark_if(c.dhcp == DhcpDuty::relay, CardMark::relay) | mark_if(c.advertises, CardMark::advertises) |
          mark_if(c.mac.has_value(), CardMark::has_mac) | mark_if(c.mtu.has_value(), CardMark::own_mtu) |
@@ -77,30 +89,65 @@ bool is_on(const Card& c, SegmentId segment) {
          std::any_of(c.carries.begin(), c.carries.end(), names_it);
 }
 
-NetworkFacts::NetworkFacts(const Index& index) {
-  const Lab& lab = index.lab();
-  card_marks.reserve(lab.cards.size());
-  card_segment.reserve(lab.cards.size());
-  card_machine.reserve(lab.cards.size());
-  for (const Card& c : lab.cards) {
-    const std::uint32_t segment = index.place(c.segment);
-    card_segment.push_back(segment);
-    card_machine.push_back(index.place(c.machine));
-    card_marks.push_back(marks_of(c) | mark_if(segment != kNowhere, CardMark::has_segment));
-    any_card |= card_marks.back();
+NetworkFacts::NetworkFacts(const Index& index)
+    : card_segment(index.segments_of_cards()), card_machine(index.machines_of_cards()) {
+  read_cards(index);
+  read_machines(index);
+}
+
+void NetworkFacts::read_cards(const Index& index) {
+  const std::vector<Card>& cards = index.lab().cards;
+  card_marks.resize(cards.size());
+  card_mac.resize(cards.size());
+  card_held.resize(cards.size());
+  segment_used.resize(index.lab().segments.size());
+  for (std::uint32_t c = 0; c < cards.size(); ++c) {
+    std::uint32_t marks = address_marks(cards[c], card_held[c]) | marks_of(cards[c]);
+    if (card_segment[c] != kNowhere) {
+      marks |= CardMark::has_segment;
+      segment_used[card_segment[c]] = 1;
+    }
+    constexpr std::uint32_t kRows = CardMark::trunk | CardMark::carries;
+    if ((marks & kRows) != 0) read_rows(index, c);
+    if ((marks & (kRows | CardMark::has_segment)) == 0) marks |= CardMark::unplugged;
+    if (const auto& mac = cards[c].mac) {
+      if (mac->is_usable())
+        card_mac[c] = mac->bits();
+      else
+        marks |= CardMark::odd_mac;
+    }
+    card_marks[c] = marks;
+    any_card |= marks;
   }
+}
+
+void NetworkFacts::read_rows(const Index& index, std::uint32_t card_place) {
+  const Card& card = index.lab().cards[card_place];
+  for (const SegmentTag& t : card.trunk)
+    if (const std::uint32_t s = index.place(t.segment); s != kNowhere) segment_used[s] = 1;
+  for (const SegmentTag& t : card.carries) {
+    const std::uint32_t s = index.place(t.segment);
+    if (s == kNowhere) continue;
+    segment_used[s] = 1;
+    if (card.connected && card_machine[card_place] != kNowhere) carried.push_back({card_place, s});
+  }
+}
+
+void NetworkFacts::read_machines(const Index& index) {
+  const Lab& lab = index.lab();
   const std::vector<std::uint32_t> roles = marks_of_roles(lab);
-  machine_marks.reserve(lab.machines.size());
+  machine_marks.resize(lab.machines.size());
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
     const Machine& machine = lab.machines[m];
-    const std::uint32_t role = index.place(machine.role);
-    machine_marks.push_back((role == kNowhere ? 0 : roles[role]) | offer_marks(machine.offers) |
-                            need_marks(machine.needs) |
-                            mark_if(!machine.routes.empty(), MachineMark::routes) |
-                            mark_if(machine.routes.size() > 1, MachineMark::several_routes) |
-                            mark_if(machine.carrier_time, MachineMark::carrier_time) |
-                            mark_if(index.is_hypervisor(m), MachineMark::hypervisor));
-    any_machine |= machine_marks.back();
+    const std::uint32_t role = index.machines()[m].role;
+    std::uint32_t marks = (role == kNowhere ? 0 : roles[role]) | offer_marks(machine.offers) |
+                          need_marks(machine.needs) |
+                          mark_if(machine.carrier_time, MachineMark::carrier_time) |
+                          mark_if(index.is_hypervisor(m), MachineMark::hypervisor);
+    if (!machine.routes.empty()) marks |= MachineMark::routes;
+    if (machine.routes.size() > 1) marks |= MachineMark::several_routes;
+    machine_marks[m] = marks;
+    any_machine |= marks;
   }
 }
 

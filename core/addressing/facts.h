@@ -26,6 +26,9 @@ struct CardMark {
   static constexpr std::uint32_t no_rows = 1U << 16U; // no address rows at all
   static constexpr std::uint32_t forwards4 = 1U << 17U;
   static constexpr std::uint32_t forwards6 = 1U << 18U;
+  static constexpr std::uint32_t unplugged = 1U << 19U;  // neither segment nor trunk nor carries rows
+  static constexpr std::uint32_t mixed_tags = 1U << 20U; // a VLAN id, or rows of another segment than its own
+  static constexpr std::uint32_t odd_mac = 1U << 21U;    // one that no card can have
 };
 
 struct MachineMark {
@@ -48,14 +51,26 @@ bool only_carries(const Card&);
 // On the segment itself, on a trunk of it, or carrying it.
 bool is_on(const Card&, SegmentId);
 
+// Refers to the index it was made from.
 struct NetworkFacts {
   explicit NetworkFacts(const Index&);
-  std::vector<std::uint32_t> card_marks;    // by place in lab.cards
-  std::vector<std::uint32_t> card_segment;  // place of Card::segment, else kNowhere
-  std::vector<std::uint32_t> card_machine;  // place of Card::machine
+  std::vector<std::uint32_t> card_marks;       // by place in lab.cards
+  std::span<const std::uint32_t> card_segment; // place of Card::segment, else kNowhere
+  std::span<const std::uint32_t> card_machine; // place of Card::machine
+  std::vector<std::uint64_t> card_mac;         // bits of MACs that a card can have; 0: none
+  struct Held {
+    std::uint16_t v4 = 0, v6 = 0; // typed and suggested addresses
+  };
+  std::vector<Held> card_held;
   std::vector<std::uint32_t> machine_marks; // its role's offers and needs included
   std::uint32_t any_card = 0;               // all marks that occur
   std::uint32_t any_machine = 0;
+  // Rows of connected cards that carry a segment of the lab for a machine of the lab, in order.
+  struct Carried {
+    std::uint32_t card, segment; // places
+  };
+  std::vector<Carried> carried;
+  std::vector<std::uint8_t> segment_used; // by place: whether a card is on it, on a trunk of it or carries it
 
   // Calls use(place) for every card that has all of `marks`, in order.
   template <typename Use>
@@ -70,6 +85,11 @@ struct NetworkFacts {
     for (std::uint32_t m = 0; m < machine_marks.size(); ++m)
       if ((machine_marks[m] & marks) == marks) use(m);
   }
+
+ private:
+  void read_cards(const Index&);
+  void read_rows(const Index&, std::uint32_t card_place);
+  void read_machines(const Index&);
 };
 
 } // namespace snug

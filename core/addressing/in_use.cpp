@@ -41,42 +41,43 @@ void append_ranges(std::vector<AddressesInUse::Range>& out, const std::vector<Ra
       out.push_back({{r.first, r.last}, server, domain});
 }
 
-// Places of `held` sorted by address, IPv4 first.
-std::vector<std::uint32_t> order_by_address(const std::vector<HeldAddress>& held) {
-  std::vector<std::uint64_t> keys4;
-  std::vector<WideKey> keys6;
-  keys4.reserve(held.size());
-  for (std::uint32_t i = 0; i < held.size(); ++i) {
-    const Address& a = held[i].address;
-    if (a.is_v4())
-      keys4.push_back((static_cast<std::uint64_t>(a.as_u32()) << 32U) | i);
-    else
-      keys6.push_back({a.high(), a.low(), i});
+// Equal addresses keep their order.
+class AddressSorter {
+ public:
+  void sort(std::span<HeldAddress> held) {
+    const auto by_address = [](const HeldAddress& a, const HeldAddress& b) { return a.address < b.address; };
+    if (std::is_sorted(held.begin(), held.end(), by_address)) return;
+    keys_.clear();
+    for (std::uint32_t i = 0; i < held.size(); ++i)
+      keys_.push_back({held[i].address.high(), held[i].address.low(), i});
+    sort_wide_keys(keys_);
+    before_.assign(held.begin(), held.end());
+    for (std::size_t i = 0; i < held.size(); ++i) held[i] = before_[keys_[i].place];
   }
-  sort_by_upper_half(keys4);
-  sort_wide_keys(keys6);
-  std::vector<std::uint32_t> order;
-  order.reserve(held.size());
-  for (const std::uint64_t k : keys4) order.push_back(static_cast<std::uint32_t>(k));
-  for (const WideKey& k : keys6) order.push_back(k.place);
-  return order;
-}
+
+ private:
+  std::vector<WideKey> keys_;
+  std::vector<HeldAddress> before_;
+};
 
 } // namespace
 
 AddressesInUse::AddressesInUse(const Index& index) : facts_(index), domains_(index, facts_) {
-  const std::size_t segments = index.lab().segments.size();
   read_segments(index);
-  for (std::uint32_t s = 0; s < segments; ++s) hold_segment(index, s);
-  hold_cards(index);
-  sort_held(segments);
-  mark_held();
+  hold_all(index);
+  AddressSorter sorter;
+  for (std::size_t b = 0; b + 1 < start_.size(); ++b) {
+    sorter.sort(std::span(held_).subspan(start_[b], start_[b + 1] - start_[b]));
+    mark_held(b);
+  }
   collect_ranges(index);
   judge_routes(index);
 }
 
 void AddressesInUse::read_segments(const Index& index) {
   const Lab& lab = index.lab();
+  for (auto* prefixes : {&prefix4_, &prefix6_}) prefixes->reserve(lab.segments.size());
+  for (auto* ones : {&gateway4_, &gateway6_, &translator_, &pc4_}) ones->reserve(lab.segments.size());
   for (const Segment& s : lab.segments) {
     const Lan* lan = bridged_lan(index, s);
     prefix4_.push_back(lan ? first_of(s.prefix4, lan->prefix4) : s.prefix4);
@@ -88,28 +89,33 @@ void AddressesInUse::read_segments(const Index& index) {
   }
 }
 
-void AddressesInUse::hold_segment(const Index& index, std::uint32_t segment_place) {
+std::size_t AddressesInUse::bucket(const HeldAddress& h) const {
+  const std::size_t segment = h.segment == kNowhere ? prefix4_.size() : h.segment;
+  return 2 * segment + (h.address.is_v4() ? 0 : 1);
+}
+
+template <typename Put>
+void AddressesInUse::meet_segment(const Index& index, std::uint32_t segment_place, Put put) const {
   const Segment& s = index.lab().segments[segment_place];
-  const auto hold = [&](const std::optional<Address>& a, Holder holder, AddressKind kind) {
+  const auto meet = [&](const std::optional<Address>& a, Holder holder, bool typed) {
     if (!a) return;
-    const auto p = prefix(segment_place, a->family());
-    HeldAddress& h = held_.emplace_back();
+    const auto& p = a->is_v4() ? prefix4_[segment_place] : prefix6_[segment_place];
+    HeldAddress h;
     h.address = *a;
     h.length = static_cast<std::int16_t>(p ? p->length() : 0);
     h.holder = holder;
-    h.kind = kind;
+    h.kind = typed ? AddressKind::typed : AddressKind::suggested;
     h.segment = segment_place;
     h.domain = domains_.outside(segment_place);
+    put(h);
   };
-  const auto kind_of_socket = s.pc_address4 ? AddressKind::typed : AddressKind::suggested;
-  hold(pc4_[segment_place], Holder::pc_socket, kind_of_socket);
-  if (s.pc_socket) hold(s.pc_address6, Holder::pc_socket, AddressKind::typed);
-  hold(translator_[segment_place], Holder::translator,
-       s.translator4 ? AddressKind::typed : AddressKind::suggested);
+  meet(pc4_[segment_place], Holder::pc_socket, s.pc_address4.has_value());
+  if (s.pc_socket) meet(s.pc_address6, Holder::pc_socket, true);
+  meet(translator_[segment_place], Holder::translator, s.translator4.has_value());
   const Lan* lan = bridged_lan(index, s);
   if (!lan) return;
-  hold(lan->gateway4, Holder::lan_router, AddressKind::typed);
-  hold(lan->gateway6, Holder::lan_router, AddressKind::typed);
+  meet(lan->gateway4, Holder::lan_router, true);
+  meet(lan->gateway6, Holder::lan_router, true);
 }
 
 std::uint32_t AddressesInUse::segment_for(const Index& index, std::uint32_t card_place,
@@ -127,52 +133,67 @@ std::uint32_t AddressesInUse::segment_for(const Index& index, std::uint32_t card
   return own;
 }
 
-void AddressesInUse::hold_cards(const Index& index) {
-  const std::vector<Card>& cards = index.lab().cards;
-  held_.reserve(held_.size() + cards.size());
-  for (std::uint32_t c = 0; c < cards.size(); ++c) {
-    if ((facts_.card_marks[c] & CardMark::has_address) == 0) continue;
-    for (std::size_t row = 0; row < cards[c].addresses.size(); ++row)
-      hold_card_row(index, c, static_cast<std::uint16_t>(row));
+template <typename Put>
+void AddressesInUse::meet_card(const Index& index, std::uint32_t card_place, Put put) const {
+  const std::vector<CardAddress>& rows = index.lab().cards[card_place].addresses;
+  const std::uint32_t own = facts_.card_segment[card_place];
+  const std::uint32_t marks = facts_.card_marks[card_place];
+  for (std::size_t row = 0; row < rows.size(); ++row) {
+    const CardAddress& a = rows[row];
+    if (!a.address || (a.kind != AddressKind::typed && a.kind != AddressKind::suggested)) continue;
+    HeldAddress h;
+    h.address = *a.address;
+    h.kind = a.kind;
+    h.row = static_cast<std::uint16_t>(row);
+    h.card = card_place;
+    h.segment = (marks & CardMark::trunk) == 0 ? own : segment_for(index, card_place, *a.address);
+    if (a.length)
+      h.length = static_cast<std::int16_t>(std::min(*a.length, a.address->bits()));
+    else if (h.segment != kNowhere)
+      if (const auto& p = a.address->is_v4() ? prefix4_[h.segment] : prefix6_[h.segment])
+        h.length = static_cast<std::int16_t>(p->length());
+    if (h.segment == own)
+      h.domain = domains_.of_card(card_place);
+    else if ((marks & CardMark::connected) != 0 && facts_.card_machine[card_place] != kNowhere)
+      h.domain = domains_.inside(index.carrier_of(facts_.card_machine[card_place]), h.segment);
+    put(h);
   }
 }
 
-void AddressesInUse::hold_card_row(const Index& index, std::uint32_t card_place, std::uint16_t row) {
-  const CardAddress& a = index.lab().cards[card_place].addresses[row];
-  if (!a.address || (a.kind != AddressKind::typed && a.kind != AddressKind::suggested)) return;
-  HeldAddress& h = held_.emplace_back();
-  h.address = *a.address;
-  h.kind = a.kind;
-  h.row = row;
-  h.card = card_place;
-  h.segment = segment_for(index, card_place, *a.address);
-  const auto p = h.segment == kNowhere ? std::nullopt : prefix(h.segment, a.address->family());
-  const std::int32_t length = a.length ? std::min(*a.length, a.address->bits()) : p ? p->length() : 0;
-  h.length = static_cast<std::int16_t>(length);
-  if (h.segment == facts_.card_segment[card_place])
-    h.domain = domains_.of_card(card_place);
-  else if ((facts_.card_marks[card_place] & CardMark::connected) != 0 &&
-           facts_.card_machine[card_place] != kNowhere)
-    h.domain = domains_.inside(index.carrier_of(facts_.card_machine[card_place]), h.segment);
+// How many there are of each bucket, one place ahead: putting moves each start to where it belongs.
+void AddressesInUse::count_held(const Index& index) {
+  const auto count = [this](const HeldAddress& h) { ++start_[bucket(h) + 2]; };
+  const std::size_t segments = prefix4_.size();
+  start_.assign(2 * (segments + 1) + 2, 0);
+  for (std::uint32_t s = 0; s < segments; ++s) meet_segment(index, s, count);
+  for (std::uint32_t c = 0; c < facts_.card_marks.size(); ++c) {
+    if ((facts_.card_marks[c] & CardMark::trunk) != 0) {
+      meet_card(index, c, count);
+      continue;
+    }
+    const std::size_t segment = facts_.card_segment[c] == kNowhere ? segments : facts_.card_segment[c];
+    start_[2 * segment + 2] += facts_.card_held[c].v4;
+    start_[2 * segment + 3] += facts_.card_held[c].v6;
+  }
+  for (std::size_t b = 2; b < start_.size(); ++b) start_[b] += start_[b - 1];
 }
 
-void AddressesInUse::sort_held(std::size_t segments) {
-  const auto bucket = [segments](const HeldAddress& h) {
-    return h.segment == kNowhere ? segments : h.segment;
-  };
-  start_.assign(segments + 2, 0);
-  for (const HeldAddress& h : held_) ++start_[bucket(h) + 1];
-  for (std::size_t i = 1; i < start_.size(); ++i) start_[i] += start_[i - 1];
-  std::vector<std::uint32_t> next(start_.begin(), start_.end() - 1);
-  std::vector<HeldAddress> sorted(held_.size());
-  for (const std::uint32_t i : order_by_address(held_)) sorted[next[bucket(held_[i])]++] = held_[i];
-  held_ = std::move(sorted);
+void AddressesInUse::hold_all(const Index& index) {
+  count_held(index);
+  held_.resize(start_.back());
+  const auto hold = [this](const HeldAddress& h) { held_[start_[bucket(h) + 1]++] = h; };
+  for (std::uint32_t s = 0; s < prefix4_.size(); ++s) meet_segment(index, s, hold);
+  for (std::uint32_t c = 0; c < facts_.card_marks.size(); ++c)
+    if ((facts_.card_marks[c] & CardMark::has_address) != 0) meet_card(index, c, hold);
+  start_.pop_back();
 }
 
-void AddressesInUse::mark_held() {
-  const HeldAddress* before = nullptr;
-  for (HeldAddress& h : held_) {
-    const auto p = h.segment == kNowhere ? std::nullopt : prefix(h.segment, h.address.family());
+void AddressesInUse::mark_held(std::size_t bucket) {
+  const std::size_t segment = bucket / 2;
+  std::optional<Prefix> p;
+  if (segment < prefix4_.size()) p = bucket % 2 == 0 ? prefix4_[segment] : prefix6_[segment];
+  for (std::size_t i = start_[bucket]; i < start_[bucket + 1]; ++i) {
+    HeldAddress& h = held_[i];
     if (is_link_local(h.address))
       h.marks = HeldMark::link_local;
     else if (!p)
@@ -182,9 +203,8 @@ void AddressesInUse::mark_held() {
     else if (p->is_reserved(h.address))
       h.marks = HeldMark::reserved;
     if (p && h.marks == 0 && h.length != p->length()) h.marks = HeldMark::other_length;
-    if (before && before->segment == h.segment && before->address == h.address) h.marks |= HeldMark::again;
+    if (i > start_[bucket] && held_[i - 1].address == h.address) h.marks |= HeldMark::again;
     any_mark_ |= h.marks;
-    before = &h;
   }
 }
 

@@ -38,7 +38,8 @@ class AddressesInUse {
   // connected are included (domain kNowhere). A trunk's address belongs to the segment whose prefix holds it.
   std::span<const HeldAddress> all() const { return held_; }
   std::span<const HeldAddress> on(std::uint32_t segment_place) const {
-    return std::span(held_).subspan(start_[segment_place], start_[segment_place + 1] - start_[segment_place]);
+    const std::uint32_t first = start_[2 * segment_place];
+    return std::span(held_).subspan(first, start_[2 * segment_place + 2] - first);
   }
   // Those on a segment with one address, whatever their layer-2 network.
   std::span<const HeldAddress> with(std::uint32_t segment_place, const Address&) const;
@@ -78,11 +79,14 @@ class AddressesInUse {
 
  private:
   void read_segments(const Index&);
-  void hold_segment(const Index&, std::uint32_t segment_place);
-  void hold_cards(const Index&);
-  void hold_card_row(const Index&, std::uint32_t card_place, std::uint16_t row);
-  void sort_held(std::size_t segments);
-  void mark_held();
+  std::size_t bucket(const HeldAddress&) const;
+  template <typename Put>
+  void meet_segment(const Index&, std::uint32_t segment_place, Put put) const;
+  template <typename Put>
+  void meet_card(const Index&, std::uint32_t card_place, Put put) const;
+  void count_held(const Index&);
+  void hold_all(const Index&);
+  void mark_held(std::size_t bucket);
   void collect_ranges(const Index&);
   bool is_plain(const Index&, const Route&) const;
   void judge_routes(const Index&);
@@ -90,7 +94,7 @@ class AddressesInUse {
   NetworkFacts facts_;
   Domains domains_;
   std::vector<HeldAddress> held_;
-  std::vector<std::uint32_t> start_;
+  std::vector<std::uint32_t> start_; // by bucket: each segment's IPv4, then its IPv6 addresses
   std::vector<std::optional<Prefix>> prefix4_, prefix6_;
   std::vector<std::optional<Address>> gateway4_, gateway6_, translator_, pc4_;
   std::vector<Range> ranges_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <tuple>
 
 namespace snug {
@@ -37,15 +38,6 @@ void radix_word(std::vector<Key>& keys, std::vector<Key>& scratch, unsigned from
 
 } // namespace
 
-void sort_by_upper_half(std::vector<std::uint64_t>& keys) {
-  if (keys.size() < kRadixFrom) {
-    std::sort(keys.begin(), keys.end());
-    return;
-  }
-  std::vector<std::uint64_t> scratch(keys.size());
-  radix_word(keys, scratch, 32, [](std::uint64_t k) { return k; });
-}
-
 void sort_wide_keys(std::vector<WideKey>& keys) {
   if (keys.size() < kRadixFrom) {
     std::sort(keys.begin(), keys.end(), [](const WideKey& a, const WideKey& b) {
@@ -56,6 +48,30 @@ void sort_wide_keys(std::vector<WideKey>& keys) {
   std::vector<WideKey> scratch(keys.size());
   radix_word(keys, scratch, 0, [](const WideKey& k) { return k.low; });
   radix_word(keys, scratch, 0, [](const WideKey& k) { return k.high; });
+}
+
+std::vector<WideKey> maybe_repeated(std::span<const std::uint64_t> values) {
+  constexpr std::size_t kBitsEach = 8, kWord = 64;
+  const std::size_t bits = std::bit_ceil(std::max(values.size() * kBitsEach, kWord));
+  const unsigned shift = kWord - static_cast<unsigned>(std::countr_zero(bits));
+  constexpr std::uint64_t kSpread = 0x9e37'79b9'7f4a'7c15; // 2^64 / golden ratio (Knuth, TAOCP 6.4)
+  const auto slot = [shift](std::uint64_t v) { return (v * kSpread) >> shift; };
+  struct Seen {
+    std::uint64_t once = 0, again = 0;
+  };
+  std::vector<Seen> seen(bits / kWord);
+  for (const std::uint64_t v : values) {
+    if (v == 0) continue;
+    Seen& word = seen[slot(v) / kWord];
+    const std::uint64_t bit = std::uint64_t{1} << (slot(v) % kWord);
+    word.again |= word.once & bit;
+    word.once |= bit;
+  }
+  std::vector<WideKey> out;
+  for (std::uint32_t i = 0; i < values.size(); ++i)
+    if (values[i] != 0 && (seen[slot(values[i]) / kWord].again >> (slot(values[i]) % kWord) & 1U) != 0)
+      out.push_back({0, values[i], i});
+  return out;
 }
 
 } // namespace snug

@@ -31,7 +31,7 @@ std::vector<std::uint8_t> running(const Index& index, ExerciseId exercise) {
 std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse& addresses) {
   const Lab& lab = index.lab();
   const std::vector<GuestCost> costs = guest_costs(index);
-  const std::vector<Seat> sitting = seats(index);
+  const std::vector<Seat> sitting = seats(index, addresses.facts());
   const DiskPlan disks = disk_plan(index);
   const std::vector<SegmentBudget> segments = address_budgets(index, addresses);
 

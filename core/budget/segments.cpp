@@ -67,7 +67,7 @@ std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesIn
   return out;
 }
 
-std::vector<Seat> seats(const Index& index) {
+std::vector<Seat> seats(const Index& index, const NetworkFacts& facts) {
   const Lab& lab = index.lab();
   std::vector<Seat> out;
   out.reserve(lab.cards.size());
@@ -81,6 +81,7 @@ std::vector<Seat> seats(const Index& index) {
     };
     for (const std::uint32_t c : index.cards_of(m)) {
       add(index.segment_of_card(c));
+      if ((facts.card_marks[c] & CardMark::trunk) == 0) continue;
       for (const SegmentTag& t : lab.cards[c].trunk) add(index.place(t.segment));
     }
   }

@@ -13,7 +13,7 @@ struct Seat {
   std::uint32_t machine = 0; // places
   std::uint32_t segment = 0;
 };
-std::vector<Seat> seats(const Index&);
+std::vector<Seat> seats(const Index&, const NetworkFacts&);
 // Adds what the `running` machines of a segment take from their carriers.
 void add_memory(std::span<const Seat>, std::span<const GuestCost>, std::span<const std::uint8_t> running,
                 std::vector<SegmentBudget>&);

@@ -13,43 +13,65 @@ bool same_owner(const HeldAddress& a, const HeldAddress& b) {
   return a.holder == b.holder && a.holder != Holder::card;
 }
 
-void report_pair(const Context& c, const HeldAddress& a, const HeldAddress& b, std::vector<Finding>& out) {
+// Two on one network with one address, a card first.
+struct Twice {
+  const HeldAddress* first;
+  const HeldAddress* second;
+  std::array<AnyId, 2> places; // the second is none where both are one
+};
+
+void note_pair(const Context& c, const HeldAddress& a, const HeldAddress& b, std::vector<Twice>& out) {
   if (same_owner(a, b)) return;
   const bool card_first = a.holder == Holder::card || b.holder != Holder::card;
-  const HeldAddress& first = card_first ? a : b;
-  const HeldAddress& second = card_first ? b : a;
-  std::vector<AnyId> places{holder_id(c, first)};
-  if (holder_id(c, second) != places[0]) places.push_back(holder_id(c, second));
+  Twice t{card_first ? &a : &b, card_first ? &b : &a, {}};
+  t.places = {holder_id(c, *t.first), holder_id(c, *t.second)};
+  if (t.places[0] == t.places[1]) t.places[1] = {};
+  out.push_back(t);
+}
+
+// Of those with the same places only the first: many share an IPv4 and an IPv6 address.
+void drop_repeated_pairs(std::vector<Twice>& pairs) {
+  std::vector<std::pair<std::array<AnyId, 2>, std::size_t>> order;
+  order.reserve(pairs.size());
+  for (std::size_t i = 0; i < pairs.size(); ++i) order.emplace_back(pairs[i].places, i);
+  std::sort(order.begin(), order.end());
+  for (std::size_t i = 1; i < order.size(); ++i)
+    if (order[i].first == order[i - 1].first) pairs[order[i].second].first = nullptr;
+  std::erase_if(pairs, [](const Twice& t) { return !t.first; });
+}
+
+void report(const Context& c, const Twice& t, std::vector<Finding>& out) {
+  std::vector<AnyId> places(t.places.begin(), t.places.begin() + (t.places[1] ? 2 : 1));
   out.push_back(found(Severity::error,
-                      say(text::address_twice, to_text(first.address), holder_name(c, first),
-                          holder_name(c, second), segment_name(c, first.segment)),
+                      say(text::address_twice, to_text(t.first->address), holder_name(c, *t.first),
+                          holder_name(c, *t.second), segment_name(c, t.first->segment)),
                       say(text::address_twice_why), std::move(places)));
 }
 
-// A run of equal addresses: each but the first of its network is reported with that first one.
-void report_run(const Context& c, std::vector<const HeldAddress*>& run, std::vector<Finding>& out) {
+// A run of equal addresses: each but the first of its network is noted with that first one.
+void note_run(const Context& c, std::vector<const HeldAddress*>& run, std::vector<Twice>& out) {
   if (run.size() < 2) return;
   std::stable_sort(run.begin(), run.end(),
                    [](const HeldAddress* a, const HeldAddress* b) { return a->domain < b->domain; });
   std::size_t start = 0;
   for (std::size_t i = 1; i < run.size(); ++i) {
     if (run[i]->domain != run[start]->domain) start = i;
-    if (i != start && run[i]->domain != kNowhere) report_pair(c, *run[start], *run[i], out);
+    if (i != start && run[i]->domain != kNowhere) note_pair(c, *run[start], *run[i], out);
   }
 }
 
 template <typename Next>
-void report_runs(const Context& c, std::size_t count, Next at, std::vector<Finding>& out) {
+void note_runs(const Context& c, std::size_t count, Next at, std::vector<Twice>& out) {
   std::vector<const HeldAddress*> run;
   for (std::size_t i = 0; i < count; ++i) {
     const HeldAddress* h = at(i);
     if (!run.empty() && (run.back()->address != h->address)) {
-      report_run(c, run, out);
+      note_run(c, run, out);
       run.clear();
     }
     run.push_back(h);
   }
-  report_run(c, run, out);
+  note_run(c, run, out);
 }
 
 // Segments that are one network outside: bridged to one LAN.
@@ -74,7 +96,7 @@ std::vector<std::vector<std::uint32_t>> joined_segments(const Context& c) {
 }
 
 void check_twice(const Context& c, std::vector<Finding>& out) {
-  const std::size_t before = out.size();
+  std::vector<Twice> pairs;
   const auto joined = joined_segments(c);
   std::vector<bool> in_group(c.lab.segments.size(), false);
   for (const auto& group : joined) {
@@ -85,8 +107,8 @@ void check_twice(const Context& c, std::vector<Finding>& out) {
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const HeldAddress* a, const HeldAddress* b) { return a->address < b->address; });
-    report_runs(
-        c, all.size(), [&](std::size_t i) { return all[i]; }, out);
+    note_runs(
+        c, all.size(), [&](std::size_t i) { return all[i]; }, pairs);
   }
   if ((c.addresses.any_mark() & HeldMark::again) != 0) {
     const auto all = c.addresses.all();
@@ -95,12 +117,13 @@ void check_twice(const Context& c, std::vector<Finding>& out) {
         continue;
       std::size_t end = i + 1;
       while (end < all.size() && (all[end].marks & HeldMark::again) != 0) ++end;
-      report_runs(
-          c, end - i + 1, [&](std::size_t n) { return &all[i - 1 + n]; }, out);
+      note_runs(
+          c, end - i + 1, [&](std::size_t n) { return &all[i - 1 + n]; }, pairs);
       i = end - 1;
     }
   }
-  drop_repeated(out, before);
+  drop_repeated_pairs(pairs);
+  for (const Twice& t : pairs) report(c, t, out);
 }
 
 // The one that moves: a suggested address before a typed one, else the later.

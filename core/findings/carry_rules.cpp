@@ -76,20 +76,21 @@ bool one_uplink(const Card& a, const Card& b) {
 // Calls report(segment, first card, later card) for segments that two cards of a machine carry.
 template <typename Report>
 void each_loop(const Context& c, Report report) {
-  if ((c.addresses.facts().any_card & CardMark::carries) == 0) return;
-  for (std::uint32_t m = 0; m < c.lab.machines.size(); ++m) {
-    std::vector<std::pair<SegmentId, std::uint32_t>> carried;
-    for (const std::uint32_t card : c.index.cards_of(m)) {
-      constexpr std::uint32_t kJoins = CardMark::carries | CardMark::connected;
-      if ((c.addresses.facts().card_marks[card] & kJoins) != kJoins) continue;
-      for (const SegmentTag& t : c.lab.cards[card].carries) carried.emplace_back(t.segment, card);
-    }
-    std::sort(carried.begin(), carried.end());
-    for (std::size_t i = 1, first = 0; i < carried.size(); ++i) {
-      if (carried[i].first != carried[first].first) first = i;
-      const std::uint32_t a = carried[first].second, b = carried[i].second;
-      if (a != b && !one_uplink(c.lab.cards[a], c.lab.cards[b])) report(carried[i].first, a, b);
-    }
+  struct Carried {
+    std::uint32_t machine;
+    SegmentId segment;
+    std::uint32_t card;
+    auto operator<=>(const Carried&) const = default;
+  };
+  std::vector<Carried> all;
+  all.reserve(c.addresses.facts().carried.size());
+  for (const auto& [card, s] : c.addresses.facts().carried)
+    all.push_back({c.addresses.facts().card_machine[card], c.lab.segments[s].id, card});
+  std::sort(all.begin(), all.end());
+  for (std::size_t i = 1, first = 0; i < all.size(); ++i) {
+    if (all[i].machine != all[first].machine || all[i].segment != all[first].segment) first = i;
+    const std::uint32_t a = all[first].card, b = all[i].card;
+    if (a != b && !one_uplink(c.lab.cards[a], c.lab.cards[b])) report(all[i].segment, a, b);
   }
 }
 
@@ -110,17 +111,13 @@ std::optional<Fix> fix_loop(const Context& c, const Finding& f) {
   return change_to(say(text::fix_one_carrier, card_name(c, first), c.name(f.places[2])), before, after);
 }
 
-// Calls report(card, segment) for carrying cards and segments that guests inside are on.
-template <typename Report>
-void each_carried(const Context& c, Report report) {
-  c.addresses.facts().each_card(CardMark::carries | CardMark::connected, [&](std::uint32_t card) {
+// Calls report(card, segment) for carrying cards and segments that `may_matter` and guests inside are on.
+template <typename MayMatter, typename Report>
+void each_carried(const Context& c, MayMatter may_matter, Report report) {
+  for (const auto& [card, s] : c.addresses.facts().carried) {
     const std::uint32_t m = c.addresses.facts().card_machine[card];
-    if (m == kNowhere) return;
-    for (const SegmentTag& t : c.lab.cards[card].carries) {
-      const std::uint32_t s = c.index.place(t.segment);
-      if (s != kNowhere && c.addresses.domains().inside(m, s) != kNowhere) report(card, s);
-    }
-  });
+    if (may_matter(card, s) && c.addresses.domains().inside(m, s) != kNowhere) report(card, s);
+  }
 }
 
 bool is_wireless(const Context& c, std::uint32_t s) {
@@ -132,8 +129,10 @@ bool is_wireless(const Context& c, std::uint32_t s) {
 void check_macs(const Context& c, Known state, std::vector<Finding>& out) {
   const std::size_t before = out.size();
   const bool unknown = state == Known::unknown;
-  each_carried(c, [&](std::uint32_t card, std::uint32_t s) {
-    if (c.lab.segments[s].passes_other_macs != state || (unknown && is_wireless(c, s))) return;
+  const auto may_matter = [&](std::uint32_t, std::uint32_t s) {
+    return c.lab.segments[s].passes_other_macs == state && (!unknown || !is_wireless(c, s));
+  };
+  each_carried(c, may_matter, [&](std::uint32_t card, std::uint32_t s) {
     const std::string segment = segment_name(c, s), machine = machine_name(c, card);
     out.push_back(found(unknown ? Severity::note : Severity::error,
                         say(unknown ? text::macs_unknown : text::macs_not_passed, segment, machine),
@@ -155,10 +154,10 @@ std::optional<Fix> fix_macs_no(const Context& c, const Finding& f) {
 
 void check_own_mac(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
-  each_carried(c, [&](std::uint32_t card, std::uint32_t) {
-    if (c.lab.cards[card].own_mac_only)
-      out.push_back(found(Severity::error, say(text::own_mac_only, card_name(c, card)),
-                          say(text::macs_not_passed_why), {c.lab.cards[card].id}));
+  const auto may_matter = [&](std::uint32_t card, std::uint32_t) { return c.lab.cards[card].own_mac_only; };
+  each_carried(c, may_matter, [&](std::uint32_t card, std::uint32_t) {
+    out.push_back(found(Severity::error, say(text::own_mac_only, card_name(c, card)),
+                        say(text::macs_not_passed_why), {c.lab.cards[card].id}));
   });
   drop_repeated(out, before);
 }

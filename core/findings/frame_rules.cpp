@@ -26,13 +26,10 @@ std::vector<Tag> tags_of(const Card& card) {
   return tags;
 }
 
+// The others have one segment, without VLAN id.
 template <typename Report>
 void each_tagged(const Context& c, Report report) {
-  const NetworkFacts& facts = c.addresses.facts();
-  constexpr std::uint32_t kTagged = CardMark::trunk | CardMark::carries;
-  if ((facts.any_card & kTagged) == 0) return;
-  for (std::uint32_t card = 0; card < facts.card_marks.size(); ++card)
-    if ((facts.card_marks[card] & kTagged) != 0) report(card);
+  c.addresses.facts().each_card(CardMark::mixed_tags, report);
 }
 
 void check_tags(const Context& c, bool untagged, std::vector<Finding>& out) {

@@ -53,12 +53,7 @@ void report_run(const Context& c, std::span<const WideKey> run, std::vector<Find
 
 void check_twice(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
-  std::vector<WideKey> keys;
-  c.addresses.facts().each_card(CardMark::has_mac, [&](std::uint32_t card) {
-    const Mac mac = *c.lab.cards[card].mac;
-    if (mac.is_usable()) keys.push_back({0, mac.bits(), card});
-  });
-  if (keys.size() < 2) return;
+  std::vector<WideKey> keys = maybe_repeated(c.addresses.facts().card_mac);
   sort_wide_keys(keys);
   for (std::size_t start = 0; start < keys.size();) {
     std::size_t end = start + 1;
@@ -106,9 +101,8 @@ std::optional<Fix> fix_mac(const Context& c, const Finding& f) {
 }
 
 void check_group(const Context& c, std::vector<Finding>& out) {
-  c.addresses.facts().each_card(CardMark::has_mac, [&](std::uint32_t card) {
+  c.addresses.facts().each_card(CardMark::odd_mac, [&](std::uint32_t card) {
     const Mac mac = *c.lab.cards[card].mac;
-    if (mac.is_usable()) return;
     out.push_back(found(Severity::error,
                         mac.is_group() ? say(text::mac_group, to_text(mac), card_name(c, card))
                                        : say(text::mac_zero, card_name(c, card)),

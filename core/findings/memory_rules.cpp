@@ -225,8 +225,14 @@ void check_carrier_off(const Context& c, std::vector<Finding>& out) {
   std::vector<Off> off;
   std::vector<std::uint8_t> listed;
   for (std::uint32_t e = 0; e < c.lab.exercises.size(); ++e) {
+    const auto& on = c.lab.exercises[e].on;
+    const auto runs = [&](MachineId id) {
+      const std::uint32_t m = c.index.place(id);
+      return m == kNowhere || c.budgets[e + 1].running[m] != 0;
+    };
+    if (std::all_of(on.begin(), on.end(), runs)) continue;
     listed.assign(c.index.machines().size(), 0);
-    for (const MachineId id : c.lab.exercises[e].on)
+    for (const MachineId id : on)
       if (const std::uint32_t m = c.index.place(id); m != kNowhere) listed[m] = 1;
     for (std::uint32_t m = 0; m < listed.size(); ++m)
       if (listed[m] && c.index.carrier_of(m) != kNowhere && !listed[c.index.carrier_of(m)])

@@ -18,22 +18,25 @@ namespace {
 constexpr AnyId kLabId{Kind::lab, 0};
 constexpr std::string_view kPrivateDomain = "home.arpa"; // RFC 8375
 
-// Calls report(first, later) for machines that share a host name.
+// Calls report(first, later) for machines that share a host name, in the order of the lab.
 template <typename Report>
 void each_twin(const Context& c, Report report) {
-  std::vector<WideKey> keys;
-  keys.reserve(c.lab.machines.size());
-  for (std::uint32_t m = 0; m < c.lab.machines.size(); ++m)
-    keys.push_back({0, host_name_hash(c.lab.machines[m]), m});
-  if (keys.size() < 2) return;
+  std::vector<std::uint64_t> hashes;
+  hashes.reserve(c.lab.machines.size());
+  for (const Machine& m : c.lab.machines) hashes.push_back(host_name_hash(m) | 1U); // 0 is no value
+  std::vector<WideKey> keys = maybe_repeated(hashes);
   sort_wide_keys(keys);
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> twins;
   for (std::size_t i = 1, first = 0; i < keys.size(); ++i) {
-    if (keys[i].low != keys[first].low) {
+    if (keys[i].low != keys[first].low)
       first = i;
-      continue;
-    }
-    const Machine& a = c.lab.machines[keys[first].place];
-    const Machine& b = c.lab.machines[keys[i].place];
+    else
+      twins.emplace_back(keys[first].place, keys[i].place);
+  }
+  std::sort(twins.begin(), twins.end());
+  for (const auto& [first, later] : twins) {
+    const Machine& a = c.lab.machines[first];
+    const Machine& b = c.lab.machines[later];
     if (same_name(host_name_of(a), host_name_of(b))) report(a, b);
   }
 }

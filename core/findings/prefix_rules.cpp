@@ -192,7 +192,7 @@ void check_special(const Context& c, std::vector<Finding>& out) {
 void check_public(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
   each_own_prefix(c, [&](std::uint32_t s, const Prefix& p) {
-    const SpecialBlock* block = special_of(p);
+    const SpecialBlock* block = is_private_prefix(p) ? nullptr : special_of(p);
     if (is_private_prefix(p) || (block && !block->globally_reachable)) return;
     out.push_back(found(Severity::caution, say(text::address_public, segment_name(c, s), to_text(p)),
                         say(text::address_public_why), {c.lab.segments[s].id}));

@@ -1,5 +1,7 @@
 #include "core/findings/same_names.h"
 
+#include "core/addressing/sort_keys.h"
+
 #include <algorithm>
 #include <bit>
 #include <map>
@@ -9,21 +11,24 @@ namespace snug {
 std::vector<std::vector<std::uint32_t>>
 same_texts(std::size_t count, const std::function<std::string_view(std::uint32_t)>& text) {
   struct Slot {
-    std::size_t hash = 0;
+    std::uint64_t hash = 0;
     std::uint32_t first = 0; // place + 1; 0: empty
   };
-  const std::size_t size = std::bit_ceil(2 * count + 1);
+  std::vector<std::uint64_t> hashes(count, 0);
+  for (std::uint32_t p = 0; p < count; ++p)
+    if (const std::string_view own = text(p); !own.empty())
+      hashes[p] = std::hash<std::string_view>{}(own) | 1U; // 0 is no value
+  const std::vector<WideKey> keys = maybe_repeated(hashes);
+  const std::size_t size = std::bit_ceil(2 * keys.size() + 1);
   std::vector<Slot> slots(size);
   std::map<std::uint32_t, std::vector<std::uint32_t>> groups;
-  for (std::uint32_t p = 0; p < count; ++p) {
-    const std::string_view own = text(p);
-    if (own.empty()) continue;
-    const std::size_t hash = std::hash<std::string_view>{}(own);
-    std::size_t at = hash & (size - 1);
-    while (slots[at].first != 0 && (slots[at].hash != hash || text(slots[at].first - 1) != own))
+  for (const WideKey& k : keys) {
+    const std::uint32_t p = k.place;
+    std::size_t at = k.low / 2 & (size - 1);
+    while (slots[at].first != 0 && (slots[at].hash != k.low || text(slots[at].first - 1) != text(p)))
       at = (at + 1) & (size - 1);
     if (slots[at].first == 0) {
-      slots[at] = {hash, p + 1};
+      slots[at] = {k.low, p + 1};
       continue;
     }
     auto& group = groups[slots[at].first - 1];

@@ -11,24 +11,8 @@ namespace snug {
 
 namespace {
 
-// By segment: whether a card is on it, on a trunk of it or carries it.
-std::vector<bool> used_segments(const Context& c) {
-  std::vector<bool> used(c.lab.segments.size(), false);
-  const NetworkFacts& facts = c.addresses.facts();
-  for (const std::uint32_t s : facts.card_segment)
-    if (s != kNowhere) used[s] = true;
-  const auto use_rows = [&](std::uint32_t card) {
-    for (const auto* rows : {&c.lab.cards[card].trunk, &c.lab.cards[card].carries})
-      for (const SegmentTag& t : *rows)
-        if (const std::uint32_t s = c.index.place(t.segment); s != kNowhere) used[s] = true;
-  };
-  facts.each_card(CardMark::trunk, use_rows);
-  facts.each_card(CardMark::carries, use_rows);
-  return used;
-}
-
 void check_no_prefix(const Context& c, std::vector<Finding>& out) {
-  const std::vector<bool> used = used_segments(c);
+  const auto& used = c.addresses.facts().segment_used;
   for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s) {
     if (!used[s] || c.addresses.prefix4(s) || c.addresses.prefix6(s)) continue;
     out.push_back(found(Severity::note, say(text::segment_no_prefix, segment_name(c, s)),
@@ -37,7 +21,7 @@ void check_no_prefix(const Context& c, std::vector<Finding>& out) {
 }
 
 void check_empty(const Context& c, std::vector<Finding>& out) {
-  const std::vector<bool> used = used_segments(c);
+  const auto& used = c.addresses.facts().segment_used;
   for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s)
     if (!used[s])
       out.push_back(found(Severity::note, say(text::segment_empty, segment_name(c, s)),
@@ -61,9 +45,7 @@ void check_names(const Context& c, std::vector<Finding>& out) {
 }
 
 void check_unplugged(const Context& c, std::vector<Finding>& out) {
-  constexpr std::uint32_t kPlugged = CardMark::has_segment | CardMark::trunk | CardMark::carries;
-  c.addresses.facts().each_card(0, [&](std::uint32_t card) {
-    if ((c.addresses.facts().card_marks[card] & kPlugged) != 0) return;
+  c.addresses.facts().each_card(CardMark::unplugged, [&](std::uint32_t card) {
     out.push_back(found(Severity::note, say(text::card_unplugged, card_name(c, card)),
                         say(text::card_unplugged_why), {c.lab.cards[card].id}));
   });

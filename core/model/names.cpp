@@ -8,9 +8,18 @@ namespace snug {
 
 namespace {
 
-constexpr std::uint64_t kOffset = 0xcbf29ce484222325ULL; // FNV-1a
-
-void mix(std::uint64_t& h, char c) { h = (h ^ static_cast<unsigned char>(c)) * 0x100000001b3ULL; }
+// Whether host_label_from changes nothing.
+bool is_label(std::string_view s) {
+  if (s.empty() || s.size() > static_cast<std::size_t>(kMaxLabel)) return false;
+  bool after_hyphen = true;
+  for (const char c : s) {
+    const bool hyphen = c == '-';
+    if ((hyphen && after_hyphen) || (!hyphen && !is_digit(c) && !(is_letter(c) && c == lower(c))))
+      return false;
+    after_hyphen = hyphen;
+  }
+  return !after_hyphen;
+}
 
 } // namespace
 
@@ -19,28 +28,11 @@ std::string host_name_of(const Machine& m) {
 }
 
 std::uint64_t host_name_hash(const Machine& m) {
-  std::uint64_t h = kOffset;
-  if (!m.host_name.empty()) {
-    for (const char c : m.host_name) mix(h, lower(c));
-    return h;
-  }
-  // As host_label_from: runs of other characters become one hyphen, none at the ends, at most 63 in all.
-  std::size_t length = 0;
-  bool hyphen = false;
-  for (const char c : m.name) {
-    if (length + (hyphen ? 1U : 0U) >= static_cast<std::size_t>(kMaxLabel)) break;
-    if (!is_letter(c) && !is_digit(c)) {
-      hyphen = length > 0;
-      continue;
-    }
-    if (hyphen) mix(h, '-'), ++length;
-    hyphen = false;
-    mix(h, lower(c));
-    ++length;
-  }
-  if (length > 0) return h;
-  for (const char c : std::string_view("machine")) mix(h, c);
-  return h;
+  const std::hash<std::string_view> hash;
+  if (m.host_name.empty() && is_label(m.name)) return hash(m.name);
+  std::string name = host_name_of(m);
+  for (char& c : name) c = lower(c);
+  return hash(name);
 }
 
 std::string full_name_of(const Lab& lab, const Machine& m) {

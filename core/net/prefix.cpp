@@ -19,10 +19,6 @@ Address Prefix::mask() const {
   return Address::of(family(), Bits128::ones(network_.bits()) & ~host_bits(*this));
 }
 
-bool Prefix::contains(const Address& a) const {
-  return a.family() == family() && (a.value() & ~host_bits(*this)) == network_.value();
-}
-
 bool Prefix::contains(const Prefix& p) const { return p.length_ >= length_ && contains(p.network_); }
 
 bool Prefix::overlaps(const Prefix& p) const { return contains(p) || p.contains(*this); }

@@ -33,7 +33,10 @@ class Prefix {
 
   Address last() const; // highest address; the broadcast address of an IPv4 net up to /30
   Address mask() const; // 255.255.255.0 …; IPv6: the same as an address
-  bool contains(const Address&) const;
+  constexpr bool contains(const Address& a) const {
+    const Bits128 host_bits = Bits128::ones(network_.bits() - length_);
+    return a.family() == family() && (a.value() & ~host_bits) == network_.value();
+  }
   bool contains(const Prefix&) const; // itself too
   bool overlaps(const Prefix&) const;
   // Network or broadcast address, which no host may have: IPv4 only, never on /31 and /32 (RFC 3021).
