@@ -129,6 +129,7 @@ void append_json_row(std::string& out, const StructInfo& table, const RowValue& 
     ((out += '"') += f.key) += "\": ";
     append_json_value(out, f, row.fields[i]);
   }
+  if (!row.unknown.empty()) (out += first ? "" : ", ") += row.unknown.members();
   out += '}';
 }
 

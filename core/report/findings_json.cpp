@@ -1,4 +1,5 @@
 #include "core/base/clean.h"
+#include "core/edit/edit_json.h"
 #include "core/model/json_text.h"
 #include "core/report/findings_report.h"
 #include "core/report/words.h"
@@ -35,7 +36,6 @@ struct Writer {
   void budgets(const ExerciseBudgets& b);
   void finding(const Finding& f);
   void fix(const Finding& f);
-  void step(const Primitive& p);
 };
 
 void Writer::budget(AnyId of, std::string_view kind, std::string_view unit,
@@ -76,35 +76,6 @@ void Writer::budgets(const ExerciseBudgets& b) {
   out += out.back() == '[' ? "]" : "\n  ]";
 }
 
-void Writer::step(const Primitive& p) {
-  if (const auto* s = std::get_if<SetField>(&p)) {
-    out += "{\"set\": ";
-    append_json_string(out, to_text(s->id));
-    out += ", ";
-    text("field", s->field->key);
-    out += ", ";
-    key("before");
-    append_json_value(out, *s->field, s->before);
-    out += ", ";
-    key("after");
-    append_json_value(out, *s->field, s->after);
-  } else if (const auto* i = std::get_if<InsertElement>(&p)) {
-    out += "{\"insert\": ";
-    append_json_object(out, info_of(kind_of(*i->element)), object_of(*i->element));
-    out += ", ";
-    number("place", static_cast<std::int64_t>(i->place));
-  } else if (const auto* r = std::get_if<RemoveElement>(&p)) {
-    out += "{\"remove\": ";
-    append_json_string(out, to_text(id_of(*r->element)));
-  } else {
-    out += "{\"set\": ";
-    append_json_string(out, to_text(std::get<SetUnknown>(p).id));
-    out += ", ";
-    text("field", "unknown members");
-  }
-  out += '}';
-}
-
 void Writer::fix(const Finding& f) {
   key("fix");
   const auto repair = a.fix(f);
@@ -116,12 +87,8 @@ void Writer::fix(const Finding& f) {
   text("label", english(repair->label));
   out += ", ";
   key("edits");
-  out += '[';
-  for (std::size_t i = 0; i < repair->edit.steps.size(); ++i) {
-    if (i > 0) out += ", ";
-    step(repair->edit.steps[i]);
-  }
-  out += "]}";
+  append_steps(out, repair->edit);
+  out += '}';
 }
 
 void Writer::finding(const Finding& f) {
