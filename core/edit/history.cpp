@@ -34,6 +34,7 @@ Result<bool> History::perform(Lab& lab, Edit e, bool merge) {
   ++state_;
   Edit joined = merged(steps_.back(), e);
   if (clean_at_ == done_count_) clean_at_.reset();
+  recorded_ = joined.empty() ? Recorded::dissolved : Recorded::joined;
   if (joined.empty()) {
     steps_.pop_back();
     --done_count_;
@@ -52,6 +53,7 @@ void History::record(Edit e) {
   ++done_count_;
   ++state_;
   sealed_ = true;
+  recorded_ = Recorded::step;
   if (steps_.size() <= kMostSteps) return;
   steps_.erase(steps_.begin());
   --done_count_;

@@ -7,6 +7,10 @@
 
 namespace snug {
 
+// What became of the last edit that changed the lab: a step of its own; part of the step before; that step
+// and the edit together change nothing, so it is gone.
+enum class Recorded : std::uint8_t { step, joined, dissolved };
+
 class History {
  public:
   // Keeps at most this many steps; the oldest go first.
@@ -18,6 +22,7 @@ class History {
   // Records an edit that was applied already.
   void record(Edit);
   void seal() { sealed_ = true; }
+  Recorded recorded() const { return recorded_; }
 
   bool can_undo() const { return done_count_ > 0; }
   bool can_redo() const { return done_count_ < steps_.size(); }
@@ -43,6 +48,7 @@ class History {
   std::optional<std::size_t> clean_at_ = 0; // nothing: that state is out of reach
   std::uint64_t state_ = 0;
   bool sealed_ = true;
+  Recorded recorded_ = Recorded::step;
 };
 
 // Performs several edits as one step. Rolls the lab back to where it began unless commit() was called.

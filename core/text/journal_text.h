@@ -21,6 +21,9 @@ inline constexpr Template form_id{"form-id", "the id of something in a lab, like
 
 // A journal that cannot be read
 inline constexpr Template journal_foreign{"journal-foreign", "this is not a journal of Snuglab"};
+inline constexpr Template journal_head{"journal-head",
+                                       "its first line is damaged: nothing can be read from it"};
+inline constexpr Template journal_stays{"journal-stays", "it cannot be removed: {0}"};
 inline constexpr Template journal_newer{
     "journal-newer", "this journal has version {0}, but this program reads version {1}: open it with the "
                      "Snuglab that wrote it ({2})"};
@@ -58,6 +61,8 @@ inline constexpr Template journal_not_kept{
 inline constexpr Template journal_not_synced{
     "journal-not-synced",
     "the system did not confirm that the last changes are on the disk ({0}): save your work"};
+inline constexpr Template journal_goes_on{
+    "journal-goes-on", "the journal could not begin anew ({0}); it goes on as it was, and nothing is lost"};
 inline constexpr Template journal_full{"journal-full", "the disk is full"};
 inline constexpr Template journal_large{"journal-large", "the journal has become larger than {0} octets"};
 inline constexpr Template journal_folder{
