@@ -6,13 +6,13 @@
 
 namespace snug {
 
-Domains::Domains(const Index& index, const NetworkFacts& facts)
-    : segments_(static_cast<std::uint32_t>(index.lab().segments.size())) {
-  collect_pieces(index, facts);
+Domains::Domains(const Index& index) : segments_(static_cast<std::uint32_t>(index.lab().segments.size())) {
+  const NetworkFacts& facts = index.facts();
+  collect_pieces(index);
   domain_.resize(segments_ + piece_segment_.size());
   std::iota(domain_.begin(), domain_.end(), 0U);
   join_lans(index);
-  join_carried(index, facts);
+  join_carried(index);
   number();
   card_domain_.reserve(facts.card_marks.size());
   for (std::size_t c = 0; c < facts.card_marks.size(); ++c) {
@@ -23,8 +23,9 @@ Domains::Domains(const Index& index, const NetworkFacts& facts)
   }
 }
 
-void Domains::collect_pieces(const Index& index, const NetworkFacts& facts) {
+void Domains::collect_pieces(const Index& index) {
   const Lab& lab = index.lab();
+  const NetworkFacts& facts = index.facts();
   std::vector<std::uint32_t> seen_in(segments_, kNowhere);
   piece_start_.reserve(lab.machines.size() + 1);
   for (std::uint32_t h = 0; h < lab.machines.size(); ++h) {
@@ -99,7 +100,8 @@ void Domains::join_lans(const Index& index) {
   }
 }
 
-void Domains::join_carried(const Index& index, const NetworkFacts& facts) {
+void Domains::join_carried(const Index& index) {
+  const NetworkFacts& facts = index.facts();
   for (const NetworkFacts::Carried& c : facts.carried) {
     const std::uint32_t machine = facts.card_machine[c.card];
     join(node(index.carrier_of(machine), c.segment), node(machine, c.segment));

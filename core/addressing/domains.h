@@ -3,7 +3,7 @@
 // a piece in each hypervisor whose guests use it. A connected card that carries the segment joins the piece
 // to where that card is plugged. Bridged segments to one LAN with one VLAN id are one network.
 
-#include "core/addressing/facts.h"
+#include "core/model/index.h"
 
 #include <span>
 
@@ -11,7 +11,7 @@ namespace snug {
 
 class Domains {
  public:
-  Domains(const Index&, const NetworkFacts&);
+  explicit Domains(const Index&);
 
   std::uint32_t count() const { return count_; } // domains are 0 … count-1
   // Where cards of machines on the PC, PC sockets, translators and LANs meet a segment.
@@ -24,12 +24,12 @@ class Domains {
   std::span<const std::uint32_t> pieces_in(std::uint32_t machine_place) const;
 
  private:
-  void collect_pieces(const Index&, const NetworkFacts&);
+  void collect_pieces(const Index&);
   std::uint32_t node(std::uint32_t carrier_place, std::uint32_t segment_place) const;
   void join(std::uint32_t a, std::uint32_t b);
   std::uint32_t root(std::uint32_t n);
   void join_lans(const Index&);
-  void join_carried(const Index&, const NetworkFacts&);
+  void join_carried(const Index&);
   void number();
 
   std::uint32_t segments_ = 0;

@@ -1,7 +1,5 @@
 #include "core/addressing/in_use.h"
 
-#include "core/addressing/sort_keys.h"
-
 #include <algorithm>
 
 namespace snug {
@@ -41,36 +39,16 @@ void append_ranges(std::vector<AddressesInUse::Range>& out, const std::vector<Ra
       out.push_back({{r.first, r.last}, server, domain});
 }
 
-// Equal addresses keep their order.
-class AddressSorter {
- public:
-  void sort(std::span<HeldAddress> held) {
-    const auto by_address = [](const HeldAddress& a, const HeldAddress& b) { return a.address < b.address; };
-    if (std::is_sorted(held.begin(), held.end(), by_address)) return;
-    keys_.clear();
-    for (std::uint32_t i = 0; i < held.size(); ++i)
-      keys_.push_back({held[i].address.high(), held[i].address.low(), i});
-    sort_wide_keys(keys_);
-    before_.assign(held.begin(), held.end());
-    for (std::size_t i = 0; i < held.size(); ++i) held[i] = before_[keys_[i].place];
-  }
-
- private:
-  std::vector<WideKey> keys_;
-  std::vector<HeldAddress> before_;
-};
+std::uint32_t group_of(std::uint32_t segment_place, bool is_v6) {
+  return 2 * segment_place + (is_v6 ? 1 : 0);
+}
 
 } // namespace
 
-AddressesInUse::AddressesInUse(const Index& index) : facts_(index), domains_(index, facts_) {
+AddressesInUse::AddressesInUse(const Index& index) : facts_(&index.facts()), domains_(index) {
   read_segments(index);
-  hold_all(index);
-  AddressSorter sorter;
-  for (std::size_t b = 0; b + 1 < start_.size(); ++b) {
-    sorter.sort(std::span(held_).subspan(start_[b], start_[b + 1] - start_[b]));
-    mark_held(b);
-  }
   collect_ranges(index);
+  sort_and_hold(index);
   judge_routes(index);
 }
 
@@ -89,39 +67,37 @@ void AddressesInUse::read_segments(const Index& index) {
   }
 }
 
-std::size_t AddressesInUse::bucket(const HeldAddress& h) const {
-  const std::size_t segment = h.segment == kNowhere ? prefix4_.size() : h.segment;
-  return 2 * segment + (h.address.is_v4() ? 0 : 1);
-}
-
-template <typename Put>
-void AddressesInUse::meet_segment(const Index& index, std::uint32_t segment_place, Put put) const {
-  const Segment& s = index.lab().segments[segment_place];
-  const auto meet = [&](const std::optional<Address>& a, Holder holder, bool typed) {
-    if (!a) return;
-    const auto& p = a->is_v4() ? prefix4_[segment_place] : prefix6_[segment_place];
-    HeldAddress h;
-    h.address = *a;
-    h.length = static_cast<std::int16_t>(p ? p->length() : 0);
-    h.holder = holder;
-    h.kind = typed ? AddressKind::typed : AddressKind::suggested;
-    h.segment = segment_place;
-    h.domain = domains_.outside(segment_place);
-    put(h);
-  };
-  meet(pc4_[segment_place], Holder::pc_socket, s.pc_address4.has_value());
-  if (s.pc_socket) meet(s.pc_address6, Holder::pc_socket, true);
-  meet(translator_[segment_place], Holder::translator, s.translator4.has_value());
-  const Lan* lan = bridged_lan(index, s);
-  if (!lan) return;
-  meet(lan->gateway4, Holder::lan_router, true);
-  meet(lan->gateway6, Holder::lan_router, true);
+// PC sockets, translators and LANs' routers.
+std::vector<HeldAddress> AddressesInUse::held_by_segments(const Index& index) const {
+  std::vector<HeldAddress> out;
+  for (std::uint32_t s = 0; s < prefix4_.size(); ++s) {
+    const Segment& segment = index.lab().segments[s];
+    const auto meet = [&](const std::optional<Address>& a, Holder holder, bool typed) {
+      if (!a) return;
+      const auto& p = prefix(s, a->family());
+      HeldAddress& h = out.emplace_back();
+      h.address = *a;
+      h.length = static_cast<std::int16_t>(p ? p->length() : 0);
+      h.holder = holder;
+      h.kind = typed ? AddressKind::typed : AddressKind::suggested;
+      h.segment = s;
+      h.domain = domains_.outside(s);
+    };
+    meet(pc4_[s], Holder::pc_socket, segment.pc_address4.has_value());
+    if (segment.pc_socket) meet(segment.pc_address6, Holder::pc_socket, true);
+    meet(translator_[s], Holder::translator, segment.translator4.has_value());
+    const Lan* lan = bridged_lan(index, segment);
+    if (!lan) continue;
+    meet(lan->gateway4, Holder::lan_router, true);
+    meet(lan->gateway6, Holder::lan_router, true);
+  }
+  return out;
 }
 
 std::uint32_t AddressesInUse::segment_for(const Index& index, std::uint32_t card_place,
                                           const Address& address) const {
-  const std::uint32_t own = facts_.card_segment[card_place];
-  if ((facts_.card_marks[card_place] & CardMark::trunk) == 0) return own;
+  const std::uint32_t own = facts_->card_segment[card_place];
+  if ((facts_->card_marks[card_place] & CardMark::trunk) == 0) return own;
   const auto holds = [&](std::uint32_t s) {
     if (s == kNowhere) return false;
     const auto p = prefix(s, address.family());
@@ -133,67 +109,78 @@ std::uint32_t AddressesInUse::segment_for(const Index& index, std::uint32_t card
   return own;
 }
 
-template <typename Put>
-void AddressesInUse::meet_card(const Index& index, std::uint32_t card_place, Put put) const {
-  const std::vector<CardAddress>& rows = index.lab().cards[card_place].addresses;
-  const std::uint32_t own = facts_.card_segment[card_place];
-  const std::uint32_t marks = facts_.card_marks[card_place];
-  for (std::size_t row = 0; row < rows.size(); ++row) {
-    const CardAddress& a = rows[row];
-    if (!a.address || (a.kind != AddressKind::typed && a.kind != AddressKind::suggested)) continue;
-    HeldAddress h;
-    h.address = *a.address;
-    h.kind = a.kind;
-    h.row = static_cast<std::uint16_t>(row);
-    h.card = card_place;
-    h.segment = (marks & CardMark::trunk) == 0 ? own : segment_for(index, card_place, *a.address);
-    if (a.length)
-      h.length = static_cast<std::int16_t>(std::min(*a.length, a.address->bits()));
-    else if (h.segment != kNowhere)
-      if (const auto& p = a.address->is_v4() ? prefix4_[h.segment] : prefix6_[h.segment])
-        h.length = static_cast<std::int16_t>(p->length());
-    if (h.segment == own)
-      h.domain = domains_.of_card(card_place);
-    else if ((marks & CardMark::connected) != 0 && facts_.card_machine[card_place] != kNowhere)
-      h.domain = domains_.inside(index.carrier_of(facts_.card_machine[card_place]), h.segment);
-    put(h);
-  }
+std::uint32_t AddressesInUse::segment_of(const Index& index, const AddressRow& row) const {
+  if ((facts_->card_marks[row.card] & CardMark::trunk) != 0)
+    return segment_for(index, row.card, row.address());
+  return facts_->card_segment[row.card];
 }
 
-// How many there are of each bucket, one place ahead: putting moves each start to where it belongs.
-void AddressesInUse::count_held(const Index& index) {
-  const auto count = [this](const HeldAddress& h) { ++start_[bucket(h) + 2]; };
-  const std::size_t segments = prefix4_.size();
-  start_.assign(2 * (segments + 1) + 2, 0);
-  for (std::uint32_t s = 0; s < segments; ++s) meet_segment(index, s, count);
-  for (std::uint32_t c = 0; c < facts_.card_marks.size(); ++c) {
-    if ((facts_.card_marks[c] & CardMark::trunk) != 0) {
-      meet_card(index, c, count);
-      continue;
+// Those of `first`, then those of cards.
+std::vector<WideKey> AddressesInUse::packed(const Index& index, std::span<const HeldAddress> first) const {
+  const std::vector<AddressRow>& rows = facts_->addresses;
+  const auto segments = static_cast<std::uint32_t>(prefix4_.size());
+  std::vector<WideKey> keys;
+  keys.reserve(first.size() + rows.size());
+  const auto place = [&keys] { return static_cast<std::uint32_t>(keys.size()); };
+  for (const HeldAddress& h : first)
+    keys.push_back({h.address.high(), h.address.low(), place(), group_of(h.segment, !h.address.is_v4())});
+  for (const AddressRow& r : rows)
+    keys.push_back({r.high, r.low, place(), group_of(std::min(segment_of(index, r), segments), r.is_v6)});
+  return keys;
+}
+
+std::vector<PackedRange> AddressesInUse::packed_ranges() const {
+  std::vector<PackedRange> out;
+  out.reserve(ranges_.size());
+  for (std::uint32_t s = 0; s < prefix4_.size(); ++s)
+    for (const Range& r : ranges(s))
+      out.push_back({group_of(s, !r.range.first.is_v4()), r.range.first.value(), r.range.last.value()});
+  return out;
+}
+
+// In the order of the packed ones; each segment's IPv4 and IPv6 addresses are marked while they are near.
+void AddressesInUse::sort_and_hold(const Index& index) {
+  const auto segments = static_cast<std::uint32_t>(prefix4_.size());
+  const std::vector<HeldAddress> first = held_by_segments(index);
+  std::vector<WideKey> keys = packed(index, first);
+  conflicts_ = find_conflicts(keys, group_of(segments + 1, false), packed_ranges());
+  held_.reserve(keys.size());
+  for (std::uint32_t g = 0; g < group_of(segments + 1, false); ++g) {
+    const std::uint32_t start = conflicts_.start[g], end = conflicts_.start[g + 1];
+    const std::uint32_t s = g / 2 == segments ? kNowhere : g / 2;
+    for (std::uint32_t i = start; i < end; ++i) {
+      const std::uint32_t k = keys[i].place;
+      held_.push_back(k < first.size() ? first[k]
+                                       : held_by_card(index, facts_->addresses[k - first.size()], s));
     }
-    const std::size_t segment = facts_.card_segment[c] == kNowhere ? segments : facts_.card_segment[c];
-    start_[2 * segment + 2] += facts_.card_held[c].v4;
-    start_[2 * segment + 3] += facts_.card_held[c].v6;
+    mark(std::span(held_).subspan(start), s, g % 2 == 0 ? Family::v4 : Family::v6);
   }
-  for (std::size_t b = 2; b < start_.size(); ++b) start_[b] += start_[b - 1];
 }
 
-void AddressesInUse::hold_all(const Index& index) {
-  count_held(index);
-  held_.resize(start_.back());
-  const auto hold = [this](const HeldAddress& h) { held_[start_[bucket(h) + 1]++] = h; };
-  for (std::uint32_t s = 0; s < prefix4_.size(); ++s) meet_segment(index, s, hold);
-  for (std::uint32_t c = 0; c < facts_.card_marks.size(); ++c)
-    if ((facts_.card_marks[c] & CardMark::has_address) != 0) meet_card(index, c, hold);
-  start_.pop_back();
+HeldAddress AddressesInUse::held_by_card(const Index& index, const AddressRow& row,
+                                         std::uint32_t segment_place) const {
+  HeldAddress h;
+  h.address = row.address();
+  h.kind = row.suggested ? AddressKind::suggested : AddressKind::typed;
+  h.row = row.row;
+  h.card = row.card;
+  h.segment = segment_place;
+  if (row.length != AddressRow::kNoLength)
+    h.length = row.length;
+  else if (segment_place != kNowhere)
+    if (const auto& p = row.is_v6 ? prefix6_[segment_place] : prefix4_[segment_place])
+      h.length = static_cast<std::int16_t>(p->length());
+  const std::uint32_t machine = facts_->card_machine[row.card];
+  if (segment_place == facts_->card_segment[row.card])
+    h.domain = domains_.of_card(row.card);
+  else if ((facts_->card_marks[row.card] & CardMark::connected) != 0 && machine != kNowhere)
+    h.domain = domains_.inside(index.carrier_of(machine), segment_place);
+  return h;
 }
 
-void AddressesInUse::mark_held(std::size_t bucket) {
-  const std::size_t segment = bucket / 2;
-  std::optional<Prefix> p;
-  if (segment < prefix4_.size()) p = bucket % 2 == 0 ? prefix4_[segment] : prefix6_[segment];
-  for (std::size_t i = start_[bucket]; i < start_[bucket + 1]; ++i) {
-    HeldAddress& h = held_[i];
+void AddressesInUse::mark(std::span<HeldAddress> held, std::uint32_t segment_place, Family family) {
+  const std::optional<Prefix> p = segment_place == kNowhere ? std::nullopt : prefix(segment_place, family);
+  for (HeldAddress& h : held) {
     if (is_link_local(h.address))
       h.marks = HeldMark::link_local;
     else if (!p)
@@ -203,7 +190,6 @@ void AddressesInUse::mark_held(std::size_t bucket) {
     else if (p->is_reserved(h.address))
       h.marks = HeldMark::reserved;
     if (p && h.marks == 0 && h.length != p->length()) h.marks = HeldMark::other_length;
-    if (i > start_[bucket] && held_[i - 1].address == h.address) h.marks |= HeldMark::again;
     any_mark_ |= h.marks;
   }
 }
@@ -211,7 +197,7 @@ void AddressesInUse::mark_held(std::size_t bucket) {
 void AddressesInUse::collect_ranges(const Index& index) {
   const Lab& lab = index.lab();
   std::vector<std::pair<std::uint32_t, std::uint32_t>> servers; // segment, card
-  facts_.each_card(CardMark::server | CardMark::connected | CardMark::has_ranges, [&](std::uint32_t c) {
+  facts_->each_card(CardMark::server | CardMark::connected | CardMark::has_ranges, [&](std::uint32_t c) {
     const std::uint32_t s = segment_for(index, c, lab.cards[c].ranges.front().first);
     if (s != kNowhere) servers.emplace_back(s, c);
   });
@@ -226,7 +212,7 @@ void AddressesInUse::collect_ranges(const Index& index) {
       append_ranges(ranges_, lan->pool, lan->id, domains_.outside(s));
     for (; server != servers.end() && server->first == s; ++server) {
       const Card& card = lab.cards[server->second];
-      const std::uint32_t machine = facts_.card_machine[server->second];
+      const std::uint32_t machine = facts_->card_machine[server->second];
       const std::uint32_t carrier = machine == kNowhere ? kNowhere : index.carrier_of(machine);
       append_ranges(ranges_, card.ranges, card.id, domains_.inside(carrier, s));
     }
@@ -246,7 +232,7 @@ std::span<const HeldAddress> AddressesInUse::with(std::uint32_t segment_place, c
 bool AddressesInUse::is_plain(const Index& index, const Route& r) const {
   if (!r.via) return true;
   const std::uint32_t c = index.place(r.card);
-  const std::uint32_t s = c == kNowhere ? kNowhere : facts_.card_segment[c];
+  const std::uint32_t s = c == kNowhere ? kNowhere : facts_->card_segment[c];
   if (s == kNowhere || domains_.of_card(c) != domains_.outside(s)) return false;
   const auto gateway = r.via->is_v4() ? gateway4_[s] : gateway6_[s];
   const auto p = prefix(s, r.via->family());
@@ -254,7 +240,7 @@ bool AddressesInUse::is_plain(const Index& index, const Route& r) const {
 }
 
 void AddressesInUse::judge_routes(const Index& index) {
-  facts_.each_machine(MachineMark::routes, [&](std::uint32_t m) {
+  facts_->each_machine(MachineMark::routes, [&](std::uint32_t m) {
     const std::vector<Route>& routes = index.lab().machines[m].routes;
     if (!std::all_of(routes.begin(), routes.end(), [&](const Route& r) { return is_plain(index, r); }))
       odd_routes_.push_back(m);

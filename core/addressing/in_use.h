@@ -2,6 +2,7 @@
 // Every address that somebody holds, by segment, sorted: what conflicts, planning, tables and budgets look
 // at.
 
+#include "core/addressing/conflicts.h"
 #include "core/addressing/domains.h"
 
 namespace snug {
@@ -26,8 +27,7 @@ struct HeldMark {
   static constexpr std::uint8_t no_prefix = 2;    // the segment has none of its family
   static constexpr std::uint8_t reserved = 4;     // network or broadcast address (not on /31, /32: RFC 3021)
   static constexpr std::uint8_t other_length = 8; // typed length differs from the segment's
-  static constexpr std::uint8_t again = 16;       // the one before it is the same address on this segment
-  static constexpr std::uint8_t link_local = 32;  // never marked outside
+  static constexpr std::uint8_t link_local = 16;  // never marked outside
 };
 
 class AddressesInUse {
@@ -38,8 +38,9 @@ class AddressesInUse {
   // connected are included (domain kNowhere). A trunk's address belongs to the segment whose prefix holds it.
   std::span<const HeldAddress> all() const { return held_; }
   std::span<const HeldAddress> on(std::uint32_t segment_place) const {
-    const std::uint32_t first = start_[2 * segment_place];
-    return std::span(held_).subspan(first, start_[2 * segment_place + 2] - first);
+    const std::vector<std::uint32_t>& start = conflicts_.start;
+    return std::span(held_).subspan(start[2 * segment_place],
+                                    start[2 * segment_place + 2] - start[2 * segment_place]);
   }
   // Those on a segment with one address, whatever their layer-2 network.
   std::span<const HeldAddress> with(std::uint32_t segment_place, const Address&) const;
@@ -48,7 +49,7 @@ class AddressesInUse {
   // IPv4 / IPv6 prefix of a segment: its own, else (bridged) its LAN's.
   std::optional<Prefix> prefix4(std::uint32_t segment_place) const { return prefix4_[segment_place]; }
   std::optional<Prefix> prefix6(std::uint32_t segment_place) const { return prefix6_[segment_place]; }
-  std::optional<Prefix> prefix(std::uint32_t segment_place, Family f) const {
+  const std::optional<Prefix>& prefix(std::uint32_t segment_place, Family f) const {
     return f == Family::v4 ? prefix4_[segment_place] : prefix6_[segment_place];
   }
   // Gateways: typed; NAT: the translator; bridged: the LAN's router.
@@ -69,32 +70,36 @@ class AddressesInUse {
     return std::span(ranges_).subspan(range_start_[segment_place],
                                       range_start_[segment_place + 1] - range_start_[segment_place]);
   }
+  std::span<const Range> ranges() const { return ranges_; } // by segment
+  // Equal addresses on a segment (or without one), as places in all(); which addresses of a segment lie in
+  // which of ranges(). Whatever their layer-2 networks.
+  std::span<const Conflicts::Run> equal() const { return conflicts_.equal; }
+  std::span<const Conflicts::Inside> inside_ranges() const { return conflicts_.inside; }
   // Places of the machines with a route whose next hop is not simply the gateway of its card's segment.
   std::span<const std::uint32_t> odd_routes() const { return odd_routes_; }
   const Domains& domains() const { return domains_; }
-  const NetworkFacts& facts() const { return facts_; }
+  const NetworkFacts& facts() const { return *facts_; }
   // The segment of a card that an address belongs to: its own, or that of its trunk whose prefix holds the
   // address; kNowhere: none.
   std::uint32_t segment_for(const Index&, std::uint32_t card_place, const Address&) const;
 
  private:
   void read_segments(const Index&);
-  std::size_t bucket(const HeldAddress&) const;
-  template <typename Put>
-  void meet_segment(const Index&, std::uint32_t segment_place, Put put) const;
-  template <typename Put>
-  void meet_card(const Index&, std::uint32_t card_place, Put put) const;
-  void count_held(const Index&);
-  void hold_all(const Index&);
-  void mark_held(std::size_t bucket);
   void collect_ranges(const Index&);
+  std::vector<HeldAddress> held_by_segments(const Index&) const;
+  std::uint32_t segment_of(const Index&, const AddressRow&) const;
+  std::vector<WideKey> packed(const Index&, std::span<const HeldAddress> first) const;
+  std::vector<PackedRange> packed_ranges() const;
+  void sort_and_hold(const Index&);
+  HeldAddress held_by_card(const Index&, const AddressRow&, std::uint32_t segment_place) const;
+  void mark(std::span<HeldAddress>, std::uint32_t segment_place, Family);
   bool is_plain(const Index&, const Route&) const;
   void judge_routes(const Index&);
 
-  NetworkFacts facts_;
+  const NetworkFacts* facts_;
   Domains domains_;
   std::vector<HeldAddress> held_;
-  std::vector<std::uint32_t> start_; // by bucket: each segment's IPv4, then its IPv6 addresses
+  Conflicts conflicts_; // groups: each segment's IPv4, then its IPv6 addresses
   std::vector<std::optional<Prefix>> prefix4_, prefix6_;
   std::vector<std::optional<Address>> gateway4_, gateway6_, translator_, pc4_;
   std::vector<Range> ranges_;

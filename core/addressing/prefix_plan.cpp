@@ -1,6 +1,6 @@
 #include "core/addressing/prefix_plan.h"
 
-#include "core/addressing/facts.h"
+#include "core/model/facts.h"
 #include "core/model/store.h"
 #include "core/text/plan_text.h"
 

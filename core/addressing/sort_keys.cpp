@@ -3,51 +3,68 @@
 #include <algorithm>
 #include <array>
 #include <bit>
-#include <tuple>
+#include <utility>
 
 namespace snug {
 
 namespace {
 
-constexpr std::size_t kRadixFrom = 2048; // below, std::sort is quicker (PERFORMANCE 1)
+constexpr std::size_t kRadixFrom = 2048; // below, comparing is quicker (PERFORMANCE 1)
 constexpr unsigned kDigitBits = 11;
 constexpr std::size_t kDigits = std::size_t{1} << kDigitBits;
+constexpr int kFewRuns = 4;
 
-// One pass; nothing moves when all keys have the same digit.
-template <typename Key, typename Digit>
-void radix_pass(std::vector<Key>& keys, std::vector<Key>& scratch, Digit digit) {
+bool is_before(const WideKey& a, const WideKey& b) { return a.is_before(b); }
+
+// One pass from one list into the other; nothing moves when all keys have the same digit.
+template <typename Digit>
+bool radix_pass(std::span<const WideKey> from, std::span<WideKey> to, Digit digit) {
   std::array<std::uint32_t, kDigits> start{};
-  for (const Key& k : keys) ++start[digit(k)];
-  if (start[digit(keys.front())] == keys.size()) return;
+  for (const WideKey& k : from) ++start[digit(k)];
+  if (start[digit(from.front())] == from.size()) return false;
   std::uint32_t at = 0;
-  for (std::uint32_t& s : start) {
-    const std::uint32_t n = s;
-    s = at;
-    at += n;
-  }
-  for (const Key& k : keys) scratch[start[digit(k)]++] = k;
-  keys.swap(scratch);
+  for (std::uint32_t& s : start) at += std::exchange(s, at);
+  for (const WideKey& k : from) to[start[digit(k)]++] = k;
+  return true;
 }
 
-template <typename Key, typename Word>
-void radix_word(std::vector<Key>& keys, std::vector<Key>& scratch, unsigned from_bit, Word word) {
-  for (unsigned shift = from_bit; shift < 64; shift += kDigitBits)
-    radix_pass(keys, scratch,
-               [&](const Key& k) { return static_cast<std::size_t>(word(k) >> shift) & (kDigits - 1); });
+void radix_sort(std::span<WideKey> keys, std::span<WideKey> scratch) {
+  std::span<WideKey> from = keys, to = scratch;
+  for (std::uint64_t WideKey::*word : {&WideKey::low, &WideKey::high})
+    for (unsigned shift = 0; shift < 64; shift += kDigitBits)
+      if (radix_pass(from, to, [=](const WideKey& k) { return (k.*word >> shift) & (kDigits - 1); }))
+        std::swap(from, to);
+  if (from.data() != keys.data()) std::copy(from.begin(), from.end(), keys.begin());
+}
+
+// Lists mostly are in order, or a few such lists one after the other: merges those. False: there are more.
+bool merge_runs(std::span<WideKey> keys, std::span<WideKey> scratch) {
+  auto end = std::is_sorted_until(keys.begin(), keys.end(), is_before);
+  for (int runs = 1; end != keys.end(); ++runs) {
+    if (runs == kFewRuns) return false;
+    const auto next = std::is_sorted_until(end, keys.end(), is_before);
+    const auto merged = std::merge(keys.begin(), end, end, next, scratch.begin(), is_before);
+    std::copy(scratch.begin(), merged, keys.begin());
+    end = next;
+  }
+  return true;
 }
 
 } // namespace
 
+void sort_wide_keys(std::span<WideKey> keys, std::vector<WideKey>& scratch) {
+  if (scratch.size() < keys.size()) scratch.resize(keys.size());
+  const std::span<WideKey> other = std::span(scratch).first(keys.size());
+  if (merge_runs(keys, other)) return;
+  if (keys.size() < kRadixFrom)
+    std::stable_sort(keys.begin(), keys.end(), is_before);
+  else
+    radix_sort(keys, other);
+}
+
 void sort_wide_keys(std::vector<WideKey>& keys) {
-  if (keys.size() < kRadixFrom) {
-    std::sort(keys.begin(), keys.end(), [](const WideKey& a, const WideKey& b) {
-      return std::tie(a.high, a.low, a.place) < std::tie(b.high, b.low, b.place);
-    });
-    return;
-  }
-  std::vector<WideKey> scratch(keys.size());
-  radix_word(keys, scratch, 0, [](const WideKey& k) { return k.low; });
-  radix_word(keys, scratch, 0, [](const WideKey& k) { return k.high; });
+  std::vector<WideKey> scratch;
+  sort_wide_keys(keys, scratch);
 }
 
 std::vector<WideKey> maybe_repeated(std::span<const std::uint64_t> values) {
@@ -70,7 +87,7 @@ std::vector<WideKey> maybe_repeated(std::span<const std::uint64_t> values) {
   std::vector<WideKey> out;
   for (std::uint32_t i = 0; i < values.size(); ++i)
     if (values[i] != 0 && (seen[slot(values[i]) / kWord].again >> (slot(values[i]) % kWord) & 1U) != 0)
-      out.push_back({0, values[i], i});
+      out.push_back({0, values[i], i, 0});
   return out;
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-// A stable radix sort for long lists of keys (short ones go to std::sort), and what need not be sorted.
+// A stable sort for lists of keys, long ones by radix, and what need not be sorted.
 
 #include <cstdint>
 #include <span>
@@ -10,8 +10,13 @@ namespace snug {
 struct WideKey {
   std::uint64_t high = 0;
   std::uint64_t low = 0;
-  std::uint32_t place = 0; // rides along; must ascend in the beginning
+  std::uint32_t place = 0; // rides along
+  std::uint32_t group = 0; // rides along
+  bool is_same(const WideKey& o) const { return high == o.high && low == o.low; }
+  bool is_before(const WideKey& o) const { return high < o.high || (high == o.high && low < o.low); }
 };
+// By high, then low; equal ones keep their order. `scratch` holds anything before and after.
+void sort_wide_keys(std::span<WideKey> keys, std::vector<WideKey>& scratch);
 void sort_wide_keys(std::vector<WideKey>& keys);
 
 // The values that may occur more than once, with their places, in order; those that do occur more than once

@@ -33,6 +33,15 @@ void mark_accepted(const Lab& lab, std::span<Finding> findings) {
   }
 }
 
+void sort_by_severity(std::vector<Finding>& findings) {
+  std::vector<Finding> sorted;
+  sorted.reserve(findings.size());
+  for (const Severity s : {Severity::error, Severity::caution, Severity::note})
+    for (Finding& f : findings)
+      if (f.severity == s) sorted.push_back(std::move(f));
+  findings = std::move(sorted);
+}
+
 bool is_open_error(const Finding& f) { return f.severity == Severity::error && !f.accepted; }
 
 } // namespace
@@ -47,8 +56,7 @@ Analysis::Analysis(const Lab& lab)
     for (std::size_t i = before; i < findings_.size(); ++i) findings_[i].rule = &rule;
   }
   mark_accepted(lab, findings_);
-  std::stable_sort(findings_.begin(), findings_.end(),
-                   [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
+  sort_by_severity(findings_);
 }
 
 const ExerciseBudgets& Analysis::budgets(ExerciseId exercise) const {

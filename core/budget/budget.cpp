@@ -5,6 +5,8 @@
 #include "core/budget/processors.h"
 #include "core/budget/segments.h"
 
+#include <algorithm>
+
 namespace snug {
 
 namespace {
@@ -16,7 +18,7 @@ std::vector<std::uint8_t> running_of(const Index& index, const Exercise* exercis
     if (const std::uint32_t p = index.place(id); p != kNowhere) on[p] = 1;
   for (const std::uint32_t m : index.carriers_first()) {
     const std::uint32_t carrier = index.carrier_of(m);
-    if (carrier != kNowhere && !on[carrier]) on[m] = 0;
+    if (carrier != kNowhere) on[m] &= on[carrier];
   }
   return on;
 }
@@ -30,8 +32,8 @@ std::vector<std::uint8_t> running(const Index& index, ExerciseId exercise) {
 
 std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse& addresses) {
   const Lab& lab = index.lab();
-  const std::vector<GuestCost> costs = guest_costs(index);
-  const std::vector<Seat> sitting = seats(index, addresses.facts());
+  const GuestCosts costs = guest_costs(index);
+  const std::vector<Seat> sitting = seats(index);
   const DiskPlan disks = disk_plan(index);
   const std::vector<SegmentBudget> segments = address_budgets(index, addresses);
 
@@ -41,11 +43,13 @@ std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse
     ExerciseBudgets& b = out[i];
     b.exercise = exercise ? exercise->id : ExerciseId{};
     b.running = running_of(index, exercise);
-    b.memory = memory_budgets(index, costs, b.running);
-    b.processors = processor_budgets(index, b.running);
+    b.running_count = static_cast<std::size_t>(std::count(b.running.begin(), b.running.end(), 1));
+    const std::vector<Inside> inside = insides(costs, b.running);
+    b.memory = memory_budgets(index, costs, inside);
+    b.processors = processor_budgets(index, costs, inside);
     b.disks = disk_budgets(index, disks, b.running);
     b.segments = segments;
-    add_memory(sitting, costs, b.running, b.segments);
+    add_memory(sitting, b.running, b.segments);
   }
   return out;
 }

@@ -65,6 +65,7 @@ struct SegmentBudget {
 struct ExerciseBudgets {
   ExerciseId exercise;                     // none: everything on
   std::vector<std::uint8_t> running;       // 1 or 0 for each of lab.machines
+  std::size_t running_count = 0;           // machines that run
   std::vector<MemoryBudget> memory;        // the PC first, then hypervisors in the order of the lab
   std::vector<ProcessorBudget> processors; // as memory
   std::vector<DiskBudget> disks;           // volumes, shares, then hypervisors' disks that are stores

@@ -8,10 +8,12 @@ std::int64_t part_of(std::int64_t whole, std::int64_t percent) { return (whole *
 
 } // namespace
 
-DiskDemand demand(const Disk& disk) {
-  if (disk.provisioning == Provisioning::full) return {disk.size, disk.size};
-  return {part_of(disk.size, disk.expected_percent), disk.size};
+DiskDemand demand(Provisioning provisioning, std::int64_t size, std::int64_t expected_percent) {
+  if (provisioning == Provisioning::full) return {size, size};
+  return {part_of(size, expected_percent), size};
 }
+
+DiskDemand demand(const Disk& d) { return demand(d.provisioning, d.size, d.expected_percent); }
 
 std::int64_t volume_budget(const Volume& v) { return v.free - part_of(v.size, v.keep_free_percent); }
 
@@ -38,9 +40,10 @@ DiskPlan disk_plan(const Index& index) {
     plan.stores.push_back({lab.disks[p].id, lab.disks[p].size, 0, 0});
   }
   for (std::size_t p = 0; p < lab.disks.size(); ++p) {
-    const std::uint32_t s = plan.place(index, index.disks()[p]);
+    const DiskColumn& d = index.disks()[p];
+    const std::uint32_t s = plan.place(index, d);
     if (s == kNowhere) continue;
-    const DiskDemand need = demand(lab.disks[p]);
+    const DiskDemand need = demand(d.provisioning, d.size, d.expected_percent);
     plan.stores[s].expected += need.expected;
     plan.stores[s].worst += need.worst;
   }

@@ -11,6 +11,7 @@ struct DiskDemand {
 };
 // Room that a disk takes: full disks whole; thin ones and the differences of copy-on-write ones as filled.
 DiskDemand demand(const Disk&);
+DiskDemand demand(Provisioning, std::int64_t size, std::int64_t expected_percent);
 // Free room of a volume less what is kept free of its size; below 0 when that is used already.
 std::int64_t volume_budget(const Volume&);
 

@@ -61,45 +61,54 @@ MemoryBudget on_pc_of(std::int64_t installed_mib, const ExerciseBudgets& exercis
   return b;
 }
 
-std::vector<GuestCost> guest_costs(const Index& index) {
-  std::vector<GuestCost> costs(index.machines().size());
-  for (std::uint32_t m = 0; m < costs.size(); ++m) {
-    const MachineColumn& c = index.machines()[m];
-    const std::int64_t extra = overhead(index, m);
-    costs[m].takes = c.memory + extra;
-    costs[m].footprint = c.hypervisor ? footprint(index, m) : 0;
-    costs[m].expected = extra + (c.hypervisor ? costs[m].footprint : share_of(c.memory, c.expected_percent));
+GuestCosts guest_costs(const Index& index) {
+  const auto machines = index.machines();
+  std::vector<std::uint32_t> slot(machines.size(), 0);
+  GuestCosts out;
+  out.footprint.reserve(index.hypervisors().size());
+  for (const std::uint32_t h : index.hypervisors()) {
+    out.footprint.push_back(footprint(index, h));
+    slot[h] = static_cast<std::uint32_t>(out.footprint.size());
   }
-  return costs;
+  out.guests.reserve(machines.size());
+  for (const std::uint32_t m : index.carriers_first()) {
+    const MachineColumn& c = machines[m];
+    const std::int64_t extra = overhead(index, m);
+    const std::int64_t own =
+        c.hypervisor ? out.footprint[slot[m] - 1] : share_of(c.memory, c.expected_percent);
+    out.guests.push_back({c.memory + extra, own + extra, c.processors, m,
+                          c.carrier == kNowhere ? 0 : slot[c.carrier], slot[m]});
+  }
+  return out;
 }
 
-std::vector<MemoryBudget> memory_budgets(const Index& index, std::span<const GuestCost> costs,
-                                         std::span<const std::uint8_t> running) {
-  const auto machines = index.machines();
-  const std::size_t count = machines.size();
-  struct Inside {
-    std::int64_t taken = 0;
-    std::int64_t expected = 0;
-  };
-  std::vector<Inside> inside(count + 1); // the last: the PC
-  const auto order = index.carriers_first();
-  for (auto it = order.rbegin(); it != order.rend(); ++it) {
-    const std::uint32_t m = *it;
-    if (!running[m]) continue;
-    const MachineColumn& c = machines[m];
-    Inside& carrier = inside[c.carrier == kNowhere ? count : c.carrier];
-    carrier.taken += costs[m].takes;
+std::vector<Inside> insides(const GuestCosts& costs, std::span<const std::uint8_t> running) {
+  std::vector<Inside> out(costs.footprint.size() + 1);
+  for (auto it = costs.guests.rbegin(); it != costs.guests.rend(); ++it) {
+    const GuestCost& g = *it;
+    if (!running[g.machine]) continue;
+    Inside& carrier = out[g.carrier];
+    carrier.taken += g.takes;
     // A hypervisor is expected to use its own part and its guests', never more than its memory.
-    carrier.expected += std::min(costs[m].expected + inside[m].expected, costs[m].takes);
+    const std::int64_t guests = g.hypervisor == 0 ? 0 : out[g.hypervisor].expected;
+    carrier.expected += std::min(g.expected + guests, g.takes);
+    carrier.processors += g.processors;
   }
+  return out;
+}
+
+std::vector<MemoryBudget> memory_budgets(const Index& index, const GuestCosts& costs,
+                                         std::span<const Inside> inside) {
   const Pc& pc = index.lab().pc;
   std::vector<MemoryBudget> out;
-  out.reserve(index.hypervisors().size() + 1);
-  out.push_back({AnyId{Kind::pc, 0}, usable(pc) - reserved(pc), inside[count].taken, inside[count].expected,
-                 keep_free(pc)});
-  for (const std::uint32_t h : index.hypervisors())
-    out.push_back({index.lab().machines[h].id, machines[h].memory - costs[h].footprint, inside[h].taken,
-                   inside[h].expected, 0});
+  out.reserve(inside.size());
+  out.push_back(
+      {AnyId{Kind::pc, 0}, usable(pc) - reserved(pc), inside[0].taken, inside[0].expected, keep_free(pc)});
+  for (const std::uint32_t h : index.hypervisors()) {
+    const std::size_t n = out.size();
+    out.push_back({index.lab().machines[h].id, index.machines()[h].memory - costs.footprint[n - 1],
+                   inside[n].taken, inside[n].expected, 0});
+  }
   return out;
 }
 

@@ -24,11 +24,23 @@ MemoryBudget on_pc_of(std::int64_t installed_mib, const ExerciseBudgets&);
 struct GuestCost {
   std::int64_t takes = 0;
   std::int64_t expected = 0; // a hypervisor's without its guests: footprint and overhead
-  std::int64_t footprint = 0;
+  std::int32_t processors = 0;
+  std::uint32_t machine = 0;    // place
+  std::uint32_t carrier = 0;    // 0: the PC, n: the n-th of the index's hypervisors, counted from 1
+  std::uint32_t hypervisor = 0; // itself, counted so; 0: it is none
 };
-std::vector<GuestCost> guest_costs(const Index&);
-// Budgets of the PC and of the hypervisors while `running` machines run.
-std::vector<MemoryBudget> memory_budgets(const Index&, std::span<const GuestCost>,
-                                         std::span<const std::uint8_t> running);
+struct GuestCosts {
+  std::vector<GuestCost> guests;       // carriers before what they carry
+  std::vector<std::int64_t> footprint; // of the hypervisors, in their order
+};
+GuestCosts guest_costs(const Index&);
+
+// Sums over the `running` guests directly inside the PC (the first) and each hypervisor.
+struct Inside {
+  std::int64_t taken = 0, expected = 0, processors = 0;
+};
+std::vector<Inside> insides(const GuestCosts&, std::span<const std::uint8_t> running);
+// Budgets of the PC and of the hypervisors.
+std::vector<MemoryBudget> memory_budgets(const Index&, const GuestCosts&, std::span<const Inside>);
 
 } // namespace snug

@@ -24,35 +24,22 @@ std::int64_t processor_power(const Pc& pc, const Rules& rules) {
          second_threads * rules.second_thread_percent;
 }
 
-std::vector<ProcessorBudget> processor_budgets(const Index& index, std::span<const std::uint8_t> running) {
-  const auto machines = index.machines();
-  const std::size_t count = machines.size();
-  std::vector<std::int64_t> inside(count + 1, 0); // the last: the PC
-  for (std::size_t m = 0; m < count; ++m)
-    if (running[m])
-      inside[machines[m].carrier == kNowhere ? count : machines[m].carrier] += machines[m].processors;
-
+std::vector<ProcessorBudget> processor_budgets(const Index& index, const GuestCosts& costs,
+                                               std::span<const Inside> inside) {
   const Lab& lab = index.lab();
-  const auto budget = [&](AnyId of, std::size_t place, std::int64_t power, std::int64_t limit) {
-    ProcessorBudget b{of, inside[place], power, 0, limit, 0};
-    b.product = b.ratio = ratio_of(b.running * kCore * kCore, power);
-    return b;
-  };
   std::vector<ProcessorBudget> out;
-  out.reserve(index.hypervisors().size() + 1);
-  out.push_back(
-      budget(AnyId{Kind::pc, 0}, count, processor_power(lab.pc, lab.rules), lab.rules.pc_processor_ratio));
-  std::vector<std::uint32_t> slot(count, 0);
-  for (const std::uint32_t h : index.hypervisors()) {
-    slot[h] = static_cast<std::uint32_t>(out.size());
-    out.push_back(
-        budget(lab.machines[h].id, h, machines[h].processors * kCore, lab.rules.inner_processor_ratio));
-  }
-  for (const std::uint32_t m : index.carriers_first()) {
-    if (!machines[m].hypervisor) continue;
-    const std::uint32_t above = machines[m].carrier == kNowhere ? 0 : slot[machines[m].carrier];
-    out[slot[m]].product = ratio_of(out[slot[m]].ratio * out[above].product, kCore);
-  }
+  out.reserve(inside.size());
+  const auto add = [&](AnyId of, std::int64_t power, std::int64_t limit) {
+    ProcessorBudget b{of, inside[out.size()].processors, power, 0, limit, 0};
+    b.product = b.ratio = ratio_of(b.running * kCore * kCore, power);
+    out.push_back(b);
+  };
+  add(AnyId{Kind::pc, 0}, processor_power(lab.pc, lab.rules), lab.rules.pc_processor_ratio);
+  for (const std::uint32_t h : index.hypervisors())
+    add(lab.machines[h].id, index.machines()[h].processors * kCore, lab.rules.inner_processor_ratio);
+  for (const GuestCost& g : costs.guests)
+    if (g.hypervisor != 0)
+      out[g.hypervisor].product = ratio_of(out[g.hypervisor].ratio * out[g.carrier].product, kCore);
   return out;
 }
 

@@ -67,17 +67,19 @@ std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesIn
   return out;
 }
 
-std::vector<Seat> seats(const Index& index, const NetworkFacts& facts) {
+std::vector<Seat> seats(const Index& index) {
   const Lab& lab = index.lab();
+  const NetworkFacts& facts = index.facts();
   std::vector<Seat> out;
   out.reserve(lab.cards.size());
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
     const std::size_t own = out.size();
+    const std::int64_t amount = takes(index, m);
     const auto add = [&](std::uint32_t segment) {
       if (segment == kNowhere) return;
       for (std::size_t i = own; i < out.size(); ++i)
         if (out[i].segment == segment) return;
-      out.push_back({m, segment});
+      out.push_back({amount, m, segment});
     };
     for (const std::uint32_t c : index.cards_of(m)) {
       add(index.segment_of_card(c));
@@ -88,10 +90,10 @@ std::vector<Seat> seats(const Index& index, const NetworkFacts& facts) {
   return out;
 }
 
-void add_memory(std::span<const Seat> seats, std::span<const GuestCost> costs,
-                std::span<const std::uint8_t> running, std::vector<SegmentBudget>& segments) {
+void add_memory(std::span<const Seat> seats, std::span<const std::uint8_t> running,
+                std::vector<SegmentBudget>& segments) {
   for (const Seat& s : seats)
-    if (running[s.machine]) segments[s.segment].memory += costs[s.machine].takes;
+    if (running[s.machine]) segments[s.segment].memory += s.takes;
 }
 
 } // namespace snug

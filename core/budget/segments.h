@@ -10,12 +10,12 @@ std::vector<SegmentBudget> address_budgets(const Index&, const AddressesInUse&);
 
 // Which machines have a card on which segment, each pair once.
 struct Seat {
+  std::int64_t takes = 0;    // of the machine from its carrier
   std::uint32_t machine = 0; // places
   std::uint32_t segment = 0;
 };
-std::vector<Seat> seats(const Index&, const NetworkFacts&);
+std::vector<Seat> seats(const Index&);
 // Adds what the `running` machines of a segment take from their carriers.
-void add_memory(std::span<const Seat>, std::span<const GuestCost>, std::span<const std::uint8_t> running,
-                std::vector<SegmentBudget>&);
+void add_memory(std::span<const Seat>, std::span<const std::uint8_t> running, std::vector<SegmentBudget>&);
 
 } // namespace snug

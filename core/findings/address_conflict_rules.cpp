@@ -9,31 +9,41 @@ namespace snug {
 
 namespace {
 
-bool same_owner(const HeldAddress& a, const HeldAddress& b) {
-  return a.holder == b.holder && a.holder != Holder::card;
+// Who holds an address, as a number.
+std::uint64_t owner(const Context& c, const HeldAddress& h) {
+  const auto number = [](Kind kind, std::uint32_t n) { return static_cast<std::uint64_t>(kind) << 32U | n; };
+  switch (h.holder) {
+  case Holder::card:
+    return number(Kind::card, h.card);
+  case Holder::pc_socket:
+    return number(Kind::pc, 0);
+  case Holder::translator:
+    return number(Kind::segment, h.segment);
+  case Holder::lan_router:
+    return number(Kind::lan, c.lab.segments[h.segment].lan.number);
+  }
+  return 0;
 }
 
 // Two on one network with one address, a card first.
 struct Twice {
+  std::array<std::uint64_t, 2> owners;
   const HeldAddress* first;
   const HeldAddress* second;
-  std::array<AnyId, 2> places; // the second is none where both are one
 };
 
 void note_pair(const Context& c, const HeldAddress& a, const HeldAddress& b, std::vector<Twice>& out) {
-  if (same_owner(a, b)) return;
+  if (a.holder == b.holder && a.holder != Holder::card) return;
   const bool card_first = a.holder == Holder::card || b.holder != Holder::card;
-  Twice t{card_first ? &a : &b, card_first ? &b : &a, {}};
-  t.places = {holder_id(c, *t.first), holder_id(c, *t.second)};
-  if (t.places[0] == t.places[1]) t.places[1] = {};
-  out.push_back(t);
+  const HeldAddress &first = card_first ? a : b, &second = card_first ? b : a;
+  out.push_back({{owner(c, first), owner(c, second)}, &first, &second});
 }
 
-// Of those with the same places only the first: many share an IPv4 and an IPv6 address.
+// Of those with the same owners only the first: many share an IPv4 and an IPv6 address.
 void drop_repeated_pairs(std::vector<Twice>& pairs) {
-  std::vector<std::pair<std::array<AnyId, 2>, std::size_t>> order;
+  std::vector<std::pair<std::array<std::uint64_t, 2>, std::size_t>> order;
   order.reserve(pairs.size());
-  for (std::size_t i = 0; i < pairs.size(); ++i) order.emplace_back(pairs[i].places, i);
+  for (std::size_t i = 0; i < pairs.size(); ++i) order.emplace_back(pairs[i].owners, i);
   std::sort(order.begin(), order.end());
   for (std::size_t i = 1; i < order.size(); ++i)
     if (order[i].first == order[i - 1].first) pairs[order[i].second].first = nullptr;
@@ -41,37 +51,25 @@ void drop_repeated_pairs(std::vector<Twice>& pairs) {
 }
 
 void report(const Context& c, const Twice& t, std::vector<Finding>& out) {
-  std::vector<AnyId> places(t.places.begin(), t.places.begin() + (t.places[1] ? 2 : 1));
+  std::vector<AnyId> places{holder_id(c, *t.first)};
+  if (t.owners[0] != t.owners[1]) places.push_back(holder_id(c, *t.second));
   out.push_back(found(Severity::error,
                       say(text::address_twice, to_text(t.first->address), holder_name(c, *t.first),
                           holder_name(c, *t.second), segment_name(c, t.first->segment)),
                       say(text::address_twice_why), std::move(places)));
 }
 
-// A run of equal addresses: each but the first of its network is noted with that first one.
-void note_run(const Context& c, std::vector<const HeldAddress*>& run, std::vector<Twice>& out) {
-  if (run.size() < 2) return;
-  std::stable_sort(run.begin(), run.end(),
-                   [](const HeldAddress* a, const HeldAddress* b) { return a->domain < b->domain; });
+using Run = std::vector<const HeldAddress*>;
+
+// Equal addresses: each but the first of its network is noted with that first one.
+void note_run(const Context& c, Run& run, std::vector<Twice>& out) {
+  const auto by_domain = [](const HeldAddress* a, const HeldAddress* b) { return a->domain < b->domain; };
+  if (!std::is_sorted(run.begin(), run.end(), by_domain)) std::stable_sort(run.begin(), run.end(), by_domain);
   std::size_t start = 0;
   for (std::size_t i = 1; i < run.size(); ++i) {
     if (run[i]->domain != run[start]->domain) start = i;
     if (i != start && run[i]->domain != kNowhere) note_pair(c, *run[start], *run[i], out);
   }
-}
-
-template <typename Next>
-void note_runs(const Context& c, std::size_t count, Next at, std::vector<Twice>& out) {
-  std::vector<const HeldAddress*> run;
-  for (std::size_t i = 0; i < count; ++i) {
-    const HeldAddress* h = at(i);
-    if (!run.empty() && (run.back()->address != h->address)) {
-      note_run(c, run, out);
-      run.clear();
-    }
-    run.push_back(h);
-  }
-  note_run(c, run, out);
 }
 
 // Segments that are one network outside: bridged to one LAN.
@@ -95,32 +93,38 @@ std::vector<std::vector<std::uint32_t>> joined_segments(const Context& c) {
   return joined;
 }
 
+// Looks at all addresses of several segments together.
+void note_joined(const Context& c, const std::vector<std::uint32_t>& segments, std::vector<Twice>& out) {
+  std::vector<const HeldAddress*> all;
+  std::vector<WideKey> keys;
+  for (const std::uint32_t s : segments)
+    for (const HeldAddress& h : c.addresses.on(s)) {
+      keys.push_back({h.address.high(), h.address.low(), static_cast<std::uint32_t>(all.size()),
+                      h.address.is_v4() ? 0U : 1U});
+      all.push_back(&h);
+    }
+  Run run;
+  for (const Conflicts::Run& r : find_conflicts(keys, 2, {}).equal) {
+    run.clear();
+    for (std::size_t i = r.first; i < r.first + r.count; ++i) run.push_back(all[keys[i].place]);
+    note_run(c, run, out);
+  }
+}
+
 void check_twice(const Context& c, std::vector<Finding>& out) {
   std::vector<Twice> pairs;
-  const auto joined = joined_segments(c);
-  std::vector<bool> in_group(c.lab.segments.size(), false);
-  for (const auto& group : joined) {
-    std::vector<const HeldAddress*> all;
-    for (const std::uint32_t s : group) {
-      in_group[s] = true;
-      for (const HeldAddress& h : c.addresses.on(s)) all.push_back(&h);
-    }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const HeldAddress* a, const HeldAddress* b) { return a->address < b->address; });
-    note_runs(
-        c, all.size(), [&](std::size_t i) { return all[i]; }, pairs);
+  std::vector<bool> is_joined(c.lab.segments.size(), false);
+  for (const auto& group : joined_segments(c)) {
+    note_joined(c, group, pairs);
+    for (const std::uint32_t s : group) is_joined[s] = true;
   }
-  if ((c.addresses.any_mark() & HeldMark::again) != 0) {
-    const auto all = c.addresses.all();
-    for (std::size_t i = 1; i < all.size(); ++i) {
-      if ((all[i].marks & HeldMark::again) == 0 || all[i].segment == kNowhere || in_group[all[i].segment])
-        continue;
-      std::size_t end = i + 1;
-      while (end < all.size() && (all[end].marks & HeldMark::again) != 0) ++end;
-      note_runs(
-          c, end - i + 1, [&](std::size_t n) { return &all[i - 1 + n]; }, pairs);
-      i = end - 1;
-    }
+  Run run;
+  for (const Conflicts::Run& r : c.addresses.equal()) {
+    const auto held = c.addresses.all().subspan(r.first, r.count);
+    if (held.front().segment == kNowhere || is_joined[held.front().segment]) continue;
+    run.clear();
+    for (const HeldAddress& h : held) run.push_back(&h);
+    note_run(c, run, pairs);
   }
   drop_repeated_pairs(pairs);
   for (const Twice& t : pairs) report(c, t, out);

@@ -9,15 +9,13 @@ namespace snug {
 
 namespace {
 
-bool carries(const Card& card, SegmentId s) {
-  return card.connected && std::any_of(card.carries.begin(), card.carries.end(),
-                                       [s](const SegmentTag& t) { return t.segment == s; });
-}
-
-bool is_carried(const Context& c, std::uint32_t machine, SegmentId s) {
-  const auto cards = c.index.cards_of(machine);
-  return std::any_of(cards.begin(), cards.end(),
-                     [&](std::uint32_t card) { return carries(c.lab.cards[card], s); });
+// Machines and the segments that they carry, as places, in order.
+std::vector<std::pair<std::uint32_t, std::uint32_t>> carried_pairs(const NetworkFacts& facts) {
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> out;
+  out.reserve(facts.carried.size());
+  for (const auto& [card, s] : facts.carried) out.emplace_back(facts.card_machine[card], s);
+  if (!std::is_sorted(out.begin(), out.end())) std::sort(out.begin(), out.end());
+  return out;
 }
 
 // Names of a hypervisor's guests on a segment, at most three.
@@ -33,11 +31,15 @@ std::vector<std::string> guests_on(const Context& c, std::uint32_t machine, Segm
   return names;
 }
 
+// Hypervisors and their pieces come in the order of the pairs.
 void check_carried(const Context& c, std::vector<Finding>& out) {
+  const auto carried = carried_pairs(c.addresses.facts());
+  auto at = carried.begin();
   for (const std::uint32_t h : c.index.hypervisors())
     for (const std::uint32_t s : c.addresses.domains().pieces_in(h)) {
+      while (at != carried.end() && *at < std::pair(h, s)) ++at;
+      if (at != carried.end() && *at == std::pair(h, s)) continue;
       const Segment& segment = c.lab.segments[s];
-      if (is_carried(c, h, segment.id)) continue;
       const AnyId id = c.lab.machines[h].id;
       const std::string name = c.name(id);
       out.push_back(found(Severity::caution,
@@ -86,7 +88,7 @@ void each_loop(const Context& c, Report report) {
   all.reserve(c.addresses.facts().carried.size());
   for (const auto& [card, s] : c.addresses.facts().carried)
     all.push_back({c.addresses.facts().card_machine[card], c.lab.segments[s].id, card});
-  std::sort(all.begin(), all.end());
+  if (!std::is_sorted(all.begin(), all.end())) std::sort(all.begin(), all.end());
   for (std::size_t i = 1, first = 0; i < all.size(); ++i) {
     if (all[i].machine != all[first].machine || all[i].segment != all[first].segment) first = i;
     const std::uint32_t a = all[first].card, b = all[i].card;

@@ -16,21 +16,17 @@ using Range = AddressesInUse::Range;
 
 void check_fixed(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
-  for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s)
-    for (const Range& r : c.addresses.ranges(s)) {
-      const auto held = c.addresses.on(s);
-      auto h = std::lower_bound(held.begin(), held.end(), r.range.first,
-                                [](const HeldAddress& x, const Address& a) { return x.address < a; });
-      for (; h != held.end() && h->address <= r.range.last; ++h) {
-        if (h->domain != r.domain || h->domain == kNowhere || h->holder == Holder::lan_router) continue;
-        std::vector<AnyId> places{holder_id(c, *h)};
-        if (r.server != places[0]) places.push_back(r.server);
-        out.push_back(found(Severity::error,
-                            say(text::address_in_dhcp, to_text(h->address), holder_name(c, *h),
-                                range_text(r.range), server_name(c, r.server), segment_name(c, s)),
-                            say(text::address_in_dhcp_why), std::move(places)));
-      }
-    }
+  for (const Conflicts::Inside& i : c.addresses.inside_ranges()) {
+    const Range& r = c.addresses.ranges()[i.range];
+    const HeldAddress& h = c.addresses.all()[i.address];
+    if (h.domain != r.domain || h.domain == kNowhere || h.holder == Holder::lan_router) continue;
+    std::vector<AnyId> places{holder_id(c, h)};
+    if (r.server != places[0]) places.push_back(r.server);
+    out.push_back(found(Severity::error,
+                        say(text::address_in_dhcp, to_text(h.address), holder_name(c, h), range_text(r.range),
+                            server_name(c, r.server), segment_name(c, h.segment)),
+                        say(text::address_in_dhcp_why), std::move(places)));
+  }
   drop_repeated(out, before);
 }
 

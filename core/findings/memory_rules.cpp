@@ -226,11 +226,7 @@ void check_carrier_off(const Context& c, std::vector<Finding>& out) {
   std::vector<std::uint8_t> listed;
   for (std::uint32_t e = 0; e < c.lab.exercises.size(); ++e) {
     const auto& on = c.lab.exercises[e].on;
-    const auto runs = [&](MachineId id) {
-      const std::uint32_t m = c.index.place(id);
-      return m == kNowhere || c.budgets[e + 1].running[m] != 0;
-    };
-    if (std::all_of(on.begin(), on.end(), runs)) continue;
+    if (c.budgets[e + 1].running_count == on.size()) continue;
     listed.assign(c.index.machines().size(), 0);
     for (const MachineId id : on)
       if (const std::uint32_t m = c.index.place(id); m != kNowhere) listed[m] = 1;

@@ -21,10 +21,7 @@ constexpr std::string_view kPrivateDomain = "home.arpa"; // RFC 8375
 // Calls report(first, later) for machines that share a host name, in the order of the lab.
 template <typename Report>
 void each_twin(const Context& c, Report report) {
-  std::vector<std::uint64_t> hashes;
-  hashes.reserve(c.lab.machines.size());
-  for (const Machine& m : c.lab.machines) hashes.push_back(host_name_hash(m) | 1U); // 0 is no value
-  std::vector<WideKey> keys = maybe_repeated(hashes);
+  std::vector<WideKey> keys = maybe_repeated(c.index.name_hashes().host);
   sort_wide_keys(keys);
   std::vector<std::pair<std::uint32_t, std::uint32_t>> twins;
   for (std::size_t i = 1, first = 0; i < keys.size(); ++i) {
@@ -74,8 +71,9 @@ std::optional<Fix> fix_twice(const Context& c, const Finding& f) {
 }
 
 void check_form(const Context& c, std::vector<Finding>& out) {
-  for (const Machine& m : c.lab.machines) {
-    if (m.host_name.empty()) continue;
+  for (std::uint32_t p = 0; p < c.index.machines().size(); ++p) {
+    if (!c.index.machines()[p].has_host_name) continue;
+    const Machine& m = c.lab.machines[p];
     const bool whole = m.host_name.find('.') != std::string::npos;
     auto ok = whole ? check_domain_name(m.host_name) : check_host_label(m.host_name);
     if (!ok)

@@ -23,6 +23,7 @@ void check_exercise_empty(const Context& c, std::vector<Finding>& out) {
 void check_exercise_twice(const Context& c, std::vector<Finding>& out) {
   std::vector<std::uint32_t> listed_by(c.lab.machines.size(), kNowhere);
   for (std::uint32_t e = 0; e < c.lab.exercises.size(); ++e) {
+    if (c.budgets[e + 1].running_count == c.lab.exercises[e].on.size()) continue; // all are different
     std::vector<std::string> twice;
     for (const MachineId id : c.lab.exercises[e].on) {
       const std::uint32_t m = c.index.place(id);
@@ -89,7 +90,7 @@ std::optional<Fix> fix_no_name(const Context& c, const Finding& f) {
 
 void check_name_twice(const Context& c, std::vector<Finding>& out) {
   const auto name = [&](std::uint32_t m) -> std::string_view { return c.lab.machines[m].name; };
-  for (const auto& group : same_texts(c.lab.machines.size(), name)) {
+  for (const auto& group : same_texts(c.index.name_hashes().own, name)) {
     std::vector<AnyId> places;
     for (const std::uint32_t m : group) places.push_back(c.lab.machines[m].id);
     out.push_back(found(Severity::caution,

@@ -22,11 +22,11 @@ bool by_prefix(const Owned& a, const Owned& b) {
 
 std::vector<Owned> prefixes_of_segments(const Context& c) {
   std::vector<Owned> all;
-  for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s) {
-    if (const auto p = c.addresses.prefix4(s)) all.push_back({*p, s});
-    if (const auto p = c.addresses.prefix6(s)) all.push_back({*p, s});
-  }
-  std::sort(all.begin(), all.end(), by_prefix);
+  all.reserve(2 * c.lab.segments.size());
+  for (const Family f : {Family::v4, Family::v6})
+    for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s)
+      if (const auto& p = c.addresses.prefix(s, f)) all.push_back({*p, s});
+  if (!std::is_sorted(all.begin(), all.end(), by_prefix)) std::sort(all.begin(), all.end(), by_prefix);
   return all;
 }
 

@@ -9,15 +9,12 @@
 namespace snug {
 
 std::vector<std::vector<std::uint32_t>>
-same_texts(std::size_t count, const std::function<std::string_view(std::uint32_t)>& text) {
+same_texts(std::span<const std::uint64_t> hashes,
+           const std::function<std::string_view(std::uint32_t)>& text) {
   struct Slot {
     std::uint64_t hash = 0;
     std::uint32_t first = 0; // place + 1; 0: empty
   };
-  std::vector<std::uint64_t> hashes(count, 0);
-  for (std::uint32_t p = 0; p < count; ++p)
-    if (const std::string_view own = text(p); !own.empty())
-      hashes[p] = std::hash<std::string_view>{}(own) | 1U; // 0 is no value
   const std::vector<WideKey> keys = maybe_repeated(hashes);
   const std::size_t size = std::bit_ceil(2 * keys.size() + 1);
   std::vector<Slot> slots(size);

@@ -1,3 +1,4 @@
+#include "core/addressing/sort_keys.h"
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
 #include "core/net/host_name.h"
@@ -29,9 +30,12 @@ void check_empty(const Context& c, std::vector<Finding>& out) {
 }
 
 void check_names(const Context& c, std::vector<Finding>& out) {
+  std::vector<std::uint64_t> hashes;
+  hashes.reserve(c.lab.segments.size());
+  for (const Segment& s : c.lab.segments)
+    hashes.push_back(s.name.empty() ? 0 : std::hash<std::string>{}(s.name) | 1U);
   std::vector<std::uint32_t> order;
-  for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s)
-    if (!c.lab.segments[s].name.empty()) order.push_back(s);
+  for (const WideKey& k : maybe_repeated(hashes)) order.push_back(k.place);
   std::stable_sort(order.begin(), order.end(), [&](std::uint32_t a, std::uint32_t b) {
     return c.lab.segments[a].name < c.lab.segments[b].name;
   });

@@ -1,6 +1,6 @@
-#include "core/addressing/facts.h"
 #include "core/base/clean.h"
 #include "core/layout/content_steps.h"
+#include "core/model/facts.h"
 #include "core/text/layout_text.h"
 
 #include <algorithm>

@@ -1,5 +1,7 @@
 #include "core/model/index.h"
 
+#include "core/model/names.h"
+
 #include <algorithm>
 #include <tuple>
 
@@ -17,109 +19,129 @@ std::size_t element_count(const Lab& lab) {
 
 } // namespace
 
+// Cards refer to machines and segments, so those are numbered first.
 Index::Index(const Lab& lab) : lab_(&lab) {
   slots_.resize(2 * element_count(lab) + kSpareSlots);
-  number_machines();
-  number_cards();
-  number_list(lab.disks, [](const Disk&, std::uint32_t) {});
-  number_others();
-  resolve_machines();
-  resolve_cards();
+  number_parts();
+  read_machines();
+  read_cards();
   read_disks();
   sort_carriers_first();
   for (std::uint32_t m = 0; m < machines_.size(); ++m)
-    if (machines_[m].hypervisor) hypervisors_.push_back(m);
+    if (machines_[m].hypervisor) {
+      hypervisors_.push_back(m);
+      facts_.machine_marks[m] |= MachineMark::hypervisor;
+      facts_.any_machine |= MachineMark::hypervisor;
+    }
 }
 
-void Index::number_others() {
+void Index::number(std::uint32_t number, Kind kind, std::uint32_t place) {
+  if (number < slots_.size() && slots_[number] == kFree && place <= kPlaceMask)
+    slots_[number] = static_cast<Slot>(kind) << kPlaceBits | place;
+  else
+    others_.push_back({number, kind, place});
+}
+
+template <typename E>
+void Index::number_list(const std::vector<E>& list) {
+  for (std::uint32_t p = 0; p < list.size(); ++p) number(list[p].id.number, E::kind, p);
+}
+
+void Index::number_parts() {
   const Lab& lab = *lab_;
-  const auto only_number = [](const auto&, std::uint32_t) {};
-  number_list(lab.volumes, only_number);
-  number_list(lab.lans, only_number);
-  number_list(lab.places, only_number);
-  number_list(lab.roles, only_number);
-  number_list(lab.segments, only_number);
-  number_list(lab.shares, only_number);
-  number_list(lab.exercises, only_number);
-  number_list(lab.promises, only_number);
-  number_list(lab.accepted, only_number);
+  number_list(lab.volumes);
+  number_list(lab.lans);
+  number_list(lab.places);
+  number_list(lab.roles);
+  number_list(lab.segments);
+  number_list(lab.shares);
+  number_list(lab.exercises);
+  number_list(lab.promises);
+  number_list(lab.accepted);
+  settle_others();
+}
+
+void Index::settle_others() {
   const auto key = [](const Other& o) { return std::tuple(o.number, o.kind, o.place); };
   std::sort(others_.begin(), others_.end(), [&](const Other& a, const Other& b) { return key(a) < key(b); });
-}
-
-// Calls read(element, place) for each on the way, so that a long list is passed once.
-template <typename E, typename Read>
-void Index::number_list(const std::vector<E>& list, Read read) {
-  for (std::uint32_t p = 0; p < list.size(); ++p) {
-    const std::uint32_t number = list[p].id.number;
-    if (number < slots_.size() && slots_[number] == kFree && p <= kPlaceMask)
-      slots_[number] = static_cast<Slot>(E::kind) << kPlaceBits | p;
-    else
-      others_.push_back({number, E::kind, p});
-    read(list[p], p);
-  }
+  settled_ = others_.size();
 }
 
 std::uint32_t Index::other_place(std::uint32_t number, Kind kind) const {
-  if (others_.empty()) return kNowhere;
-  const auto it = std::lower_bound(others_.begin(), others_.end(), std::pair(number, kind),
+  const auto end = others_.begin() + static_cast<std::ptrdiff_t>(settled_);
+  const auto it = std::lower_bound(others_.begin(), end, std::pair(number, kind),
                                    [](const Other& o, const std::pair<std::uint32_t, Kind>& k) {
                                      return std::pair(o.number, o.kind) < k;
                                    });
-  return it != others_.end() && it->number == number && it->kind == kind ? it->place : kNowhere;
+  return it != end && it->number == number && it->kind == kind ? it->place : kNowhere;
 }
 
-// Carrier and role are numbers until resolve_machines().
-void Index::number_machines() {
-  machines_.resize(lab_->machines.size());
-  number_list(lab_->machines, [this](const Machine& m, std::uint32_t p) {
-    MachineColumn& c = machines_[p];
-    c.memory = m.memory;
-    c.carrier = m.carrier.number;
-    c.role = m.role.number;
-    c.processors = m.processors;
-    c.expected_percent = static_cast<std::uint8_t>(std::clamp(m.expected_percent, 0, 100));
-    c.exposes_virtualization = m.expose_virtualization;
-    c.is_64_bit = m.is_64_bit;
-    c.memory_file = m.memory_file;
-    c.has_name = !m.name.empty();
-    c.has_notes = !m.notes.empty();
-    c.has_initiator = !m.initiator_name.empty();
-  });
+// The carrier is its number until all machines have their places.
+void Index::read_machine(const Machine& m, std::uint32_t p) {
+  MachineColumn& c = machines_[p];
+  c.memory = m.memory;
+  c.carrier = m.carrier.number;
+  c.role = place(m.role);
+  c.processors = m.processors;
+  c.expected_percent = static_cast<std::uint8_t>(std::clamp(m.expected_percent, 0, 100));
+  c.hypervisor = c.role != kNowhere && lab_->roles[c.role].is_hypervisor;
+  c.exposes_virtualization = m.expose_virtualization;
+  c.is_64_bit = m.is_64_bit;
+  c.memory_file = m.memory_file;
+  c.has_name = !m.name.empty();
+  c.has_host_name = !m.host_name.empty();
+  c.has_notes = !m.notes.empty();
+  c.has_initiator = !m.initiator_name.empty();
 }
 
-void Index::resolve_machines() {
-  for (MachineColumn& c : machines_) {
-    c.carrier = place(MachineId{c.carrier});
-    c.role = place(RoleId{c.role});
-    c.hypervisor = c.role != kNowhere && lab_->roles[c.role].is_hypervisor;
+void Index::read_machines() {
+  const std::vector<Machine>& machines = lab_->machines;
+  std::vector<std::uint32_t> of_role;
+  for (const Role& r : lab_->roles) of_role.push_back(marks_of(r));
+  machines_.resize(machines.size());
+  facts_.machine_marks.reserve(machines.size());
+  name_hashes_.reserve(machines.size());
+  for (std::uint32_t p = 0; p < machines.size(); ++p) {
+    number(machines[p].id.number, Kind::machine, p);
+    read_machine(machines[p], p);
+    name_hashes_.add(machines[p]);
+    const std::uint32_t role = machines_[p].role;
+    const std::uint32_t marks = marks_of(machines[p]) | (role == kNowhere ? 0 : of_role[role]);
+    facts_.machine_marks.push_back(marks);
+    facts_.any_machine |= marks;
   }
+  settle_others();
+  carrier_.reserve(machines.size());
+  for (MachineColumn& c : machines_) carrier_.push_back(c.carrier = place(MachineId{c.carrier}));
 }
 
-// Numbers until resolve_cards().
-void Index::number_cards() {
-  card_machine_.resize(lab_->cards.size());
-  card_segment_.resize(lab_->cards.size());
-  number_list(lab_->cards, [this](const Card& c, std::uint32_t p) {
-    card_machine_[p] = c.machine.number;
-    card_segment_[p] = c.segment.number;
-  });
+void Index::read_cards() {
+  const std::vector<Card>& cards = lab_->cards;
+  facts_.resize(cards.size(), lab_->segments.size());
+  for (std::uint32_t p = 0; p < cards.size(); ++p) {
+    number(cards[p].id.number, Kind::card, p);
+    facts_.add(*this, cards[p], p);
+  }
+  settle_others();
+  cards_.fill(facts_.card_machine, machines_.size());
 }
 
-void Index::resolve_cards() {
-  for (std::uint32_t& m : card_machine_) m = place(MachineId{m});
-  for (std::uint32_t& s : card_segment_) s = place(SegmentId{s});
-  cards_.fill(card_machine_, machines_.size());
-}
-
+// Disks may lie on disks, so stores get their places last.
 void Index::read_disks() {
-  std::vector<std::uint32_t> owner(lab_->disks.size());
-  disk_columns_.resize(lab_->disks.size());
-  for (std::size_t i = 0; i < owner.size(); ++i) {
-    const Disk& d = lab_->disks[i];
-    const std::uint32_t store = place(d.store);
-    owner[i] = place(d.machine);
-    disk_columns_[i] = {store == kNowhere ? AnyId{} : d.store, store, owner[i], d.provisioning, bool(d.base)};
+  const std::vector<Disk>& disks = lab_->disks;
+  std::vector<std::uint32_t> owner(disks.size());
+  disk_columns_.reserve(disks.size());
+  for (std::uint32_t p = 0; p < disks.size(); ++p) {
+    const Disk& d = disks[p];
+    number(d.id.number, Kind::disk, p);
+    owner[p] = place(d.machine);
+    disk_columns_.push_back(
+        {d.size, d.store, kNowhere, owner[p], d.expected_percent, d.provisioning, bool(d.base)});
+  }
+  settle_others();
+  for (DiskColumn& d : disk_columns_) {
+    d.store_place = place(d.store);
+    if (d.store_place == kNowhere) d.store = {};
   }
   disks_.fill(owner, machines_.size());
 }
@@ -128,36 +150,33 @@ void Index::read_disks() {
 // is put on the PC.
 void Index::sort_carriers_first() {
   const auto count = static_cast<std::uint32_t>(machines_.size());
-  std::vector<std::uint32_t> carrier(count);
-  for (std::uint32_t m = 0; m < count; ++m) carrier[m] = machines_[m].carrier;
-  guests_.fill(carrier, count + 1, count);
-  order_.assign(guests_.of(count).begin(), guests_.of(count).end());
+  guests_.fill(carrier_, count + 1, count);
   order_.reserve(count);
-  std::vector<bool> reached(count, false);
-  std::uint32_t unseen = 0;
-  const auto follow = [&](std::size_t from) {
-    for (std::size_t i = from; i < order_.size(); ++i) {
-      const std::uint32_t m = order_[i];
-      reached[m] = true;
-      MachineColumn& c = machines_[m];
-      c.depth = c.carrier == kNowhere ? 0 : machines_[c.carrier].depth + 1;
-      for (const std::uint32_t g : guests_.of(m)) {
-        if (machines_[g].carrier != m) continue;
-        c.hypervisor = c.has_guests = true;
-        order_.push_back(g);
-      }
-    }
-  };
-  follow(0);
+  order_.assign(guests_.of(count).begin(), guests_.of(count).end());
+  std::vector<std::uint8_t> reached(count, 0);
+  follow(0, reached);
   if (order_.size() == count) return;
-  while (order_.size() < count) {
-    while (reached[unseen]) ++unseen;
-    machines_[unseen].carrier = kNowhere;
+  for (std::uint32_t unseen = 0; order_.size() < count; ++unseen) {
+    if (reached[unseen]) continue;
+    machines_[unseen].carrier = carrier_[unseen] = kNowhere;
     order_.push_back(unseen);
-    follow(order_.size() - 1);
+    follow(order_.size() - 1, reached);
   }
-  for (std::uint32_t m = 0; m < count; ++m) carrier[m] = machines_[m].carrier;
-  guests_.fill(carrier, count + 1, count);
+  guests_.fill(carrier_, count + 1, count);
+}
+
+void Index::follow(std::size_t from, std::vector<std::uint8_t>& reached) {
+  for (std::size_t i = from; i < order_.size(); ++i) {
+    const std::uint32_t m = order_[i];
+    reached[m] = 1;
+    MachineColumn& c = machines_[m];
+    c.depth = c.carrier == kNowhere ? 0 : machines_[c.carrier].depth + 1;
+    for (const std::uint32_t g : guests_.of(m)) {
+      if (carrier_[g] != m) continue;
+      c.hypervisor = c.has_guests = true;
+      order_.push_back(g);
+    }
+  }
 }
 
 void Index::Groups::fill(std::span<const std::uint32_t> group_of, std::size_t groups, std::uint32_t rest) {

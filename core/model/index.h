@@ -2,38 +2,10 @@
 // Answers about a lab that need more than one list, computed once per analysis. Holds pointers into the lab:
 // valid as long as the lab is neither changed nor destroyed.
 
-#include "core/model/lab.h"
+#include "core/model/columns.h"
+#include "core/model/facts.h"
 
 namespace snug {
-
-inline constexpr std::uint32_t kNowhere = 0xffff'ffff;
-
-// What sums and rules look at for every machine, close together in memory.
-struct MachineColumn {
-  std::int64_t memory = 0;          // MiB
-  std::uint32_t carrier = kNowhere; // place; kNowhere: the PC
-  std::uint32_t role = kNowhere;    // place
-  std::int32_t processors = 0;
-  std::int32_t depth = 0; // 0: directly on the PC
-  std::uint8_t expected_percent = 100;
-  bool hypervisor = false; // carries guests, or its role says that it is a hypervisor
-  bool has_guests = false;
-  bool exposes_virtualization = false;
-  bool is_64_bit = true;
-  bool memory_file = false;
-  bool has_name = true;
-  bool has_notes = false;
-  bool has_initiator = false;
-};
-
-// The same for every disk.
-struct DiskColumn {
-  AnyId store;                          // kind none when the lab does not have it
-  std::uint32_t store_place = kNowhere; // in its list
-  std::uint32_t machine = kNowhere;     // place
-  Provisioning provisioning = Provisioning::thin;
-  bool has_base = false;
-};
 
 class Index {
  public:
@@ -60,6 +32,8 @@ class Index {
   // One for each of lab.machines.
   std::span<const MachineColumn> machines() const { return machines_; }
   std::span<const DiskColumn> disks() const { return disk_columns_; }
+  const NetworkFacts& facts() const { return facts_; }
+  const NameHashes& name_hashes() const { return name_hashes_; }
   // Places of a machine's cards / disks in lab.cards / lab.disks, in order.
   std::span<const std::uint32_t> cards_of(std::uint32_t machine_place) const {
     return cards_.of(machine_place);
@@ -72,7 +46,7 @@ class Index {
     return guests_.of(machine_place == kNowhere ? machines_.size() : machine_place);
   }
   // Place of the carrier; kNowhere: the PC.
-  std::uint32_t carrier_of(std::uint32_t machine_place) const { return machines_[machine_place].carrier; }
+  std::uint32_t carrier_of(std::uint32_t machine_place) const { return carrier_[machine_place]; }
   // Places of all machines, carriers before what they carry.
   std::span<const std::uint32_t> carriers_first() const { return order_; }
   int depth_of(std::uint32_t machine_place) const { return machines_[machine_place].depth; }
@@ -80,12 +54,9 @@ class Index {
   // Places of the hypervisors, in the order of the lab.
   std::span<const std::uint32_t> hypervisors() const { return hypervisors_; }
   // Place of the machine that a card / disk belongs to, of the segment that a card is plugged into.
-  std::uint32_t machine_of_card(std::uint32_t card_place) const { return card_machine_[card_place]; }
+  std::uint32_t machine_of_card(std::uint32_t card_place) const { return facts_.card_machine[card_place]; }
   std::uint32_t machine_of_disk(std::uint32_t disk_place) const { return disk_columns_[disk_place].machine; }
-  std::uint32_t segment_of_card(std::uint32_t card_place) const { return card_segment_[card_place]; }
-  // The same for all cards, by place.
-  std::span<const std::uint32_t> machines_of_cards() const { return card_machine_; }
-  std::span<const std::uint32_t> segments_of_cards() const { return card_segment_; }
+  std::uint32_t segment_of_card(std::uint32_t card_place) const { return facts_.card_segment[card_place]; }
 
  private:
   struct Groups {
@@ -107,15 +78,17 @@ class Index {
     return slot >> kPlaceBits == static_cast<Slot>(kind) ? slot & kPlaceMask : other_place(number, kind);
   }
   std::uint32_t other_place(std::uint32_t number, Kind kind) const;
-  template <typename E, typename Read>
-  void number_list(const std::vector<E>& list, Read read);
-  void number_machines();
-  void number_cards();
-  void number_others();
-  void resolve_machines();
-  void resolve_cards();
+  void number(std::uint32_t number, Kind kind, std::uint32_t place);
+  template <typename E>
+  void number_list(const std::vector<E>& list);
+  void number_parts();
+  void settle_others();
+  void read_machine(const Machine&, std::uint32_t place);
+  void read_machines();
+  void read_cards();
   void read_disks();
   void sort_carriers_first();
+  void follow(std::size_t from, std::vector<std::uint8_t>& reached);
 
   const Lab* lab_;
   // Number to place. Numbers come from one counter (DECISIONS 7), so a flat table holds nearly all: the kind
@@ -132,10 +105,13 @@ class Index {
   };
   std::vector<Slot> slots_;
   std::vector<Other> others_;
+  std::size_t settled_ = 0; // so many of them are sorted
   std::vector<MachineColumn> machines_;
   std::vector<DiskColumn> disk_columns_;
+  NetworkFacts facts_;
+  NameHashes name_hashes_;
   Groups cards_, disks_, guests_;
-  std::vector<std::uint32_t> order_, hypervisors_, card_machine_, card_segment_;
+  std::vector<std::uint32_t> carrier_, order_, hypervisors_;
 };
 
 } // namespace snug

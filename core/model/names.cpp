@@ -1,6 +1,7 @@
 #include "core/model/names.h"
 
 #include "core/base/quote.h"
+#include "core/model/columns.h"
 #include "core/net/host_name.h"
 #include "core/net/limits.h"
 
@@ -28,11 +29,20 @@ std::string host_name_of(const Machine& m) {
 }
 
 std::uint64_t host_name_hash(const Machine& m) {
-  const std::hash<std::string_view> hash;
-  if (m.host_name.empty() && is_label(m.name)) return hash(m.name);
   std::string name = host_name_of(m);
   for (char& c : name) c = lower(c);
-  return hash(name);
+  return std::hash<std::string_view>{}(name);
+}
+
+void NameHashes::reserve(std::size_t machines) {
+  own.reserve(machines);
+  host.reserve(machines);
+}
+
+void NameHashes::add(const Machine& m) {
+  const std::uint64_t hash = m.name.empty() ? 0 : std::hash<std::string_view>{}(m.name) | 1U;
+  own.push_back(hash);
+  host.push_back(m.host_name.empty() && is_label(m.name) ? hash : host_name_hash(m) | 1U);
 }
 
 std::string full_name_of(const Lab& lab, const Machine& m) {

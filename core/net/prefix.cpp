@@ -23,10 +23,6 @@ bool Prefix::contains(const Prefix& p) const { return p.length_ >= length_ && co
 
 bool Prefix::overlaps(const Prefix& p) const { return contains(p) || p.contains(*this); }
 
-bool Prefix::is_reserved(const Address& a) const {
-  return is_v4() && !is_point_to_point(*this) && (a == network_ || a == last());
-}
-
 Address Prefix::first_host() const {
   if (is_point_to_point(*this)) return network_;
   return Address::of(family(), network_.value() + Bits128{0, 1});

@@ -40,7 +40,10 @@ class Prefix {
   bool contains(const Prefix&) const; // itself too
   bool overlaps(const Prefix&) const;
   // Network or broadcast address, which no host may have: IPv4 only, never on /31 and /32 (RFC 3021).
-  bool is_reserved(const Address&) const;
+  constexpr bool is_reserved(const Address& a) const {
+    if (!is_v4() || !a.is_v4() || length_ > 30) return false;
+    return a.as_u32() == network_.as_u32() || a.as_u32() == (network_.as_u32() | ~0U >> length_);
+  }
   // First and last address a host may have. IPv6: from network+1 (::0 is the subnet-router anycast
   // address, RFC 4291 2.6.1) except on /127 (RFC 6164) and /128.
   Address first_host() const;
@@ -95,10 +98,12 @@ struct SpecialBlock {
 };
 // The most specific block that holds the address; nullptr: none.
 const SpecialBlock* special_block(const Address&);
-bool is_private(const Address&);    // RFC 1918 or fc00::/7
-bool is_link_local(const Address&); // 169.254.0.0/16, fe80::/10
-bool is_multicast(const Address&);  // 224.0.0.0/4, ff00::/8
-bool is_loopback(const Address&);   // 127.0.0.0/8, ::1
+bool is_private(const Address&);                 // RFC 1918 or fc00::/7
+constexpr bool is_link_local(const Address& a) { // 169.254.0.0/16, fe80::/10
+  return a.is_v4() ? a.as_u32() >> 16U == 0xa9feU : a.high() >> 54U == 0xfe80U >> 6U;
+}
+bool is_multicast(const Address&); // 224.0.0.0/4, ff00::/8
+bool is_loopback(const Address&);  // 127.0.0.0/8, ::1
 
 // RFC 1035 3.5, RFC 3596 2.5: "52.0.2.10.in-addr.arpa", nibbles under ip6.arpa. No final dot.
 std::string reverse_name(const Address&);

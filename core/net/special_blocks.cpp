@@ -76,7 +76,6 @@ constexpr SpecialBlock kBlocks[] = {
 
 constexpr Prefix kMulticast4 = v4(0xe0000000, 4), kMulticast6 = v6(0xff00'0000'0000'0000, 0, 8);
 constexpr Prefix kLoopback4 = v4(0x7f000000, 8), kLoopback6 = v6(0, 1, 128);
-constexpr Prefix kLinkLocal4 = v4(0xa9fe0000, 16), kLinkLocal6 = v6(0xfe80'0000'0000'0000, 0, 10);
 constexpr Prefix kUniqueLocal = v6(0xfc00'0000'0000'0000, 0, 7);
 constexpr std::array<Prefix, 3> kPrivate4{v4(0x0a000000, 8), v4(0xac100000, 12), v4(0xc0a80000, 16)};
 
@@ -92,8 +91,6 @@ bool is_private(const Address& a) {
   if (!a.is_v4()) return kUniqueLocal.contains(a);
   return std::any_of(kPrivate4.begin(), kPrivate4.end(), [&a](const Prefix& p) { return p.contains(a); });
 }
-
-bool is_link_local(const Address& a) { return kLinkLocal4.contains(a) || kLinkLocal6.contains(a); }
 
 bool is_multicast(const Address& a) { return kMulticast4.contains(a) || kMulticast6.contains(a); }
 

@@ -73,8 +73,7 @@ TEST(Domains, AgreeWithWalkingUp) {
   for (int i = 0, n = scaled(3'000); i < n; ++i) {
     const Lab lab = random_lab(random, 14);
     const Index index(lab);
-    const NetworkFacts facts(index);
-    const Domains domains(index, facts);
+    const Domains domains(index);
     // (carrier, segment) where the walk ends names a network; bridged ones go by LAN and VLAN id.
     using Net = std::tuple<std::uint32_t, std::uint32_t, std::uint32_t, std::int32_t>;
     const auto walk = [&](std::uint32_t carrier, std::uint32_t s) -> Net {

@@ -15,7 +15,7 @@ TEST(SortKeys, EqualsStandardSort) {
   for (const std::size_t n : {0U, 1U, 2U, 100U, 2047U, 2048U, 5000U}) {
     std::vector<WideKey> wide;
     for (std::uint32_t i = 0; i < n; ++i) {
-      wide.push_back({random.below(3), random.chance(50) ? random.next() : random.below(100), i});
+      wide.push_back({random.below(3), random.chance(50) ? random.next() : random.below(100), i, 0});
     }
     sort_wide_keys(wide);
     EXPECT_TRUE(std::is_sorted(wide.begin(), wide.end(), [](const WideKey& a, const WideKey& b) {

@@ -92,7 +92,8 @@ TEST(ExpectedUse, OfAHypervisorIsDerived) {
     const Index index(ship.lab);
     std::vector<std::uint8_t> on(ship.lab.machines.size(), 0);
     on[index.place(ship.deck_a)] = on[index.place(ship.tickets)] = 1;
-    return memory_budgets(index, guest_costs(index), on)[0].expected;
+    const GuestCosts costs = guest_costs(index);
+    return memory_budgets(index, costs, insides(costs, on))[0].expected;
   };
   EXPECT_EQ(expected_of_pc(), 2048 + (1024 + 84) + 264);
   ship.machine(ship.tickets).memory = 16000; // expected inside is more than deck-a has

@@ -33,7 +33,8 @@ TEST(Processors, TheLimitIsExact) {
   ship.machine(ship.helm).processors = 1; // 9 on 3 cores: 3.0
   const auto budget = [&] {
     const Index index(ship.lab);
-    return processor_budgets(index, running(index, {}))[0];
+    const GuestCosts costs = guest_costs(index);
+    return processor_budgets(index, costs, insides(costs, running(index, {})))[0];
   };
   EXPECT_EQ(budget().ratio, 300);
   EXPECT_EQ(budget().verdict(), Verdict::fits);
@@ -52,7 +53,8 @@ TEST(Processors, DeepNestingDoesNotOverflow) {
     lab.machines.push_back(m);
   }
   const Index index(lab);
-  for (const ProcessorBudget& b : processor_budgets(index, running(index, {}))) {
+  const GuestCosts costs = guest_costs(index);
+  for (const ProcessorBudget& b : processor_budgets(index, costs, insides(costs, running(index, {})))) {
     EXPECT_GE(b.product, 0);
     EXPECT_LE(b.product, 1'000'000'000);
   }

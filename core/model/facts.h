@@ -1,10 +1,14 @@
 #pragma once
-// What cards and machines say about networks, as one word of marks each, so that a rule looks only at those
-// it may concern.
+// What cards and machines say about networks, laid close together: one word of marks each, so that a rule
+// looks only at those it may concern, and all addresses in one row.
 
-#include "core/model/index.h"
+#include "core/model/lab.h"
+
+#include <span>
 
 namespace snug {
+
+class Index;
 
 struct CardMark {
   static constexpr std::uint32_t connected = 1U << 0U;
@@ -51,17 +55,25 @@ bool only_carries(const Card&);
 // On the segment itself, on a trunk of it, or carrying it.
 bool is_on(const Card&, SegmentId);
 
-// Refers to the index it was made from.
+// A typed or suggested address of a card, in the order of cards and their rows.
+struct AddressRow {
+  static constexpr std::uint8_t kNoLength = 255;
+  std::uint64_t high = 0, low = 0; // Address::high() and low()
+  std::uint32_t card = 0;          // place
+  std::uint16_t row = 0;           // of the card's addresses
+  std::uint8_t length = kNoLength; // as typed, at most the family's
+  bool is_v6 : 1 = false;
+  bool suggested : 1 = false;
+  Address address() const { return Address::of(is_v6 ? Family::v6 : Family::v4, {high, low}); }
+};
+
+// Filled by Index, which reads each card and each machine once.
 struct NetworkFacts {
-  explicit NetworkFacts(const Index&);
-  std::vector<std::uint32_t> card_marks;       // by place in lab.cards
-  std::span<const std::uint32_t> card_segment; // place of Card::segment, else kNowhere
-  std::span<const std::uint32_t> card_machine; // place of Card::machine
-  std::vector<std::uint64_t> card_mac;         // bits of MACs that a card can have; 0: none
-  struct Held {
-    std::uint16_t v4 = 0, v6 = 0; // typed and suggested addresses
-  };
-  std::vector<Held> card_held;
+  std::vector<std::uint32_t> card_marks;   // by place in lab.cards
+  std::vector<std::uint32_t> card_segment; // place of Card::segment, else kNowhere
+  std::vector<std::uint32_t> card_machine; // place of Card::machine, else kNowhere
+  std::vector<std::uint64_t> card_mac;     // bits of MACs that a card can have; 0: none
+  std::vector<AddressRow> addresses;
   std::vector<std::uint32_t> machine_marks; // its role's offers and needs included
   std::uint32_t any_card = 0;               // all marks that occur
   std::uint32_t any_machine = 0;
@@ -86,10 +98,16 @@ struct NetworkFacts {
       if ((machine_marks[m] & marks) == marks) use(m);
   }
 
+  void resize(std::size_t cards, std::size_t segments);
+  // Of one card after the other; segments and machines have their places in the index already.
+  void add(const Index&, const Card&, std::uint32_t place);
+
  private:
-  void read_cards(const Index&);
-  void read_rows(const Index&, std::uint32_t card_place);
-  void read_machines(const Index&);
+  void add_rows(const Index&, const Card&, std::uint32_t place);
 };
+
+std::uint32_t marks_of(const Role&);
+// Without its role's.
+std::uint32_t marks_of(const Machine&);
 
 } // namespace snug
