@@ -1,4 +1,5 @@
 #include "app/cli/cli.h"
+#include "core/base/heap.h"
 
 #include <csignal>
 #include <iostream>
@@ -44,6 +45,7 @@ snug::cli::Painter painter() {
 } // namespace
 
 int main(int argc, char** argv) {
+  snug::keep_freed_memory();
 #ifdef SIGXFSZ
   std::signal(SIGXFSZ, SIG_IGN); // a file size limit becomes a sentence instead of an end
 #endif

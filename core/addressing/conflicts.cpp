@@ -6,16 +6,14 @@ namespace snug {
 
 namespace {
 
-// Gives the start of each group and the end.
-std::vector<std::uint32_t> sort_by_group(std::vector<WideKey>& keys, std::uint32_t groups,
-                                         std::vector<WideKey>& scratch) {
+// Gives the start of each group and the end. `before` are the keys as they were.
+std::vector<std::uint32_t> sort_by_group(std::vector<WideKey>& keys, std::span<const WideKey> before,
+                                         std::uint32_t groups) {
   // One place ahead: moving keys moves each start to where it belongs.
   std::vector<std::uint32_t> start(groups + 2, 0);
-  for (const WideKey& k : keys) ++start[k.group + 2];
+  for (const WideKey& k : before) ++start[k.group + 2];
   for (std::size_t g = 2; g < start.size(); ++g) start[g] += start[g - 1];
-  scratch.resize(keys.size());
-  for (const WideKey& k : keys) scratch[start[k.group + 1]++] = k;
-  keys.swap(scratch);
+  for (const WideKey& k : before) keys[start[k.group + 1]++] = k;
   start.pop_back();
   return start;
 }
@@ -34,8 +32,8 @@ void note_equal(std::span<const WideKey> keys, std::uint32_t first, std::uint32_
 Conflicts find_conflicts(std::vector<WideKey>& addresses, std::uint32_t groups,
                          std::span<const PackedRange> ranges) {
   Conflicts out;
-  std::vector<WideKey> scratch;
-  out.start = sort_by_group(addresses, groups, scratch);
+  std::vector<WideKey> scratch = addresses;
+  out.start = sort_by_group(addresses, scratch, groups);
   for (std::uint32_t g = 0; g < groups; ++g) {
     const std::uint32_t first = out.start[g], end = out.start[g + 1];
     sort_wide_keys(std::span(addresses).subspan(first, end - first), scratch);

@@ -7,19 +7,31 @@
 namespace snug {
 
 Domains::Domains(const Index& index) : segments_(static_cast<std::uint32_t>(index.lab().segments.size())) {
-  const NetworkFacts& facts = index.facts();
   collect_pieces(index);
   domain_.resize(segments_ + piece_segment_.size());
   std::iota(domain_.begin(), domain_.end(), 0U);
   join_lans(index);
   join_carried(index);
   number();
-  card_domain_.reserve(facts.card_marks.size());
-  for (std::size_t c = 0; c < facts.card_marks.size(); ++c) {
-    const std::uint32_t segment = facts.card_segment[c], machine = facts.card_machine[c];
-    const bool alone =
-        (facts.card_marks[c] & CardMark::connected) == 0 || segment == kNowhere || machine == kNowhere;
-    card_domain_.push_back(alone ? kNowhere : inside(index.carrier_of(machine), segment));
+  place_cards(index);
+}
+
+// A card's node is looked up once for each machine that carries guests, not once for each card.
+void Domains::place_cards(const Index& index) {
+  const NetworkFacts& facts = index.facts();
+  card_domain_.assign(facts.card_marks.size(), kNowhere);
+  const auto place = [&](std::uint32_t machine, const std::vector<std::uint32_t>& domain_at) {
+    for (const std::uint32_t c : index.cards_of(machine))
+      if ((facts.card_marks[c] & CardMark::connected) != 0 && facts.card_segment[c] != kNowhere)
+        card_domain_[c] = domain_at[facts.card_segment[c]];
+  };
+  std::vector<std::uint32_t> domain_at(domain_.begin(), domain_.begin() + segments_);
+  for (const std::uint32_t m : index.guests_of(kNowhere)) place(m, domain_at);
+  for (const std::uint32_t h : index.hypervisors()) {
+    const auto pieces = pieces_in(h);
+    for (std::size_t i = 0; i < pieces.size(); ++i)
+      domain_at[pieces[i]] = domain_[segments_ + piece_start_[h] + i];
+    for (const std::uint32_t m : index.guests_of(h)) place(m, domain_at);
   }
 }
 

@@ -25,6 +25,7 @@ class Domains {
 
  private:
   void collect_pieces(const Index&);
+  void place_cards(const Index&);
   std::uint32_t node(std::uint32_t carrier_place, std::uint32_t segment_place) const;
   void join(std::uint32_t a, std::uint32_t b);
   std::uint32_t root(std::uint32_t n);

@@ -124,8 +124,11 @@ std::vector<WideKey> AddressesInUse::packed(const Index& index, std::span<const 
   const auto place = [&keys] { return static_cast<std::uint32_t>(keys.size()); };
   for (const HeldAddress& h : first)
     keys.push_back({h.address.high(), h.address.low(), place(), group_of(h.segment, !h.address.is_v4())});
-  for (const AddressRow& r : rows)
-    keys.push_back({r.high, r.low, place(), group_of(std::min(segment_of(index, r), segments), r.is_v6)});
+  const bool trunks = (facts_->any_card & CardMark::trunk) != 0;
+  for (const AddressRow& r : rows) {
+    const std::uint32_t s = trunks ? segment_of(index, r) : facts_->card_segment[r.card];
+    keys.push_back({r.high, r.low, place(), group_of(std::min(s, segments), r.is_v6)});
+  }
   return keys;
 }
 
@@ -150,16 +153,17 @@ void AddressesInUse::sort_and_hold(const Index& index) {
     const std::uint32_t s = g / 2 == segments ? kNowhere : g / 2;
     for (std::uint32_t i = start; i < end; ++i) {
       const std::uint32_t k = keys[i].place;
-      held_.push_back(k < first.size() ? first[k]
-                                       : held_by_card(index, facts_->addresses[k - first.size()], s));
+      if (k < first.size())
+        held_.push_back(first[k]);
+      else
+        hold_card(index, facts_->addresses[k - first.size()], s);
     }
     mark(std::span(held_).subspan(start), s, g % 2 == 0 ? Family::v4 : Family::v6);
   }
 }
 
-HeldAddress AddressesInUse::held_by_card(const Index& index, const AddressRow& row,
-                                         std::uint32_t segment_place) const {
-  HeldAddress h;
+void AddressesInUse::hold_card(const Index& index, const AddressRow& row, std::uint32_t segment_place) {
+  HeldAddress& h = held_.emplace_back();
   h.address = row.address();
   h.kind = row.suggested ? AddressKind::suggested : AddressKind::typed;
   h.row = row.row;
@@ -175,7 +179,6 @@ HeldAddress AddressesInUse::held_by_card(const Index& index, const AddressRow& r
     h.domain = domains_.of_card(row.card);
   else if ((facts_->card_marks[row.card] & CardMark::connected) != 0 && machine != kNowhere)
     h.domain = domains_.inside(index.carrier_of(machine), segment_place);
-  return h;
 }
 
 void AddressesInUse::mark(std::span<HeldAddress> held, std::uint32_t segment_place, Family family) {

@@ -42,6 +42,10 @@ class AddressesInUse {
     return std::span(held_).subspan(start[2 * segment_place],
                                     start[2 * segment_place + 2] - start[2 * segment_place]);
   }
+  std::span<const HeldAddress> on(std::uint32_t segment_place, Family f) const {
+    const std::uint32_t* start = &conflicts_.start[2 * segment_place + (f == Family::v4 ? 0 : 1)];
+    return std::span(held_).subspan(start[0], start[1] - start[0]);
+  }
   // Those on a segment with one address, whatever their layer-2 network.
   std::span<const HeldAddress> with(std::uint32_t segment_place, const Address&) const;
   // All marks that occur.
@@ -91,7 +95,7 @@ class AddressesInUse {
   std::vector<WideKey> packed(const Index&, std::span<const HeldAddress> first) const;
   std::vector<PackedRange> packed_ranges() const;
   void sort_and_hold(const Index&);
-  HeldAddress held_by_card(const Index&, const AddressRow&, std::uint32_t segment_place) const;
+  void hold_card(const Index&, const AddressRow&, std::uint32_t segment_place);
   void mark(std::span<HeldAddress>, std::uint32_t segment_place, Family);
   bool is_plain(const Index&, const Route&) const;
   void judge_routes(const Index&);

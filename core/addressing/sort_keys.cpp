@@ -67,27 +67,49 @@ void sort_wide_keys(std::vector<WideKey>& keys) {
   sort_wide_keys(keys, scratch);
 }
 
-std::vector<WideKey> maybe_repeated(std::span<const std::uint64_t> values) {
-  constexpr std::size_t kBitsEach = 8, kWord = 64;
-  const std::size_t bits = std::bit_ceil(std::max(values.size() * kBitsEach, kWord));
-  const unsigned shift = kWord - static_cast<unsigned>(std::countr_zero(bits));
-  constexpr std::uint64_t kSpread = 0x9e37'79b9'7f4a'7c15; // 2^64 / golden ratio (Knuth, TAOCP 6.4)
-  const auto slot = [shift](std::uint64_t v) { return (v * kSpread) >> shift; };
-  struct Seen {
+namespace {
+
+// Two bits a slot: seen once, seen again.
+class Sieve {
+ public:
+  explicit Sieve(std::size_t values)
+      : shift_(kWord - static_cast<unsigned>(std::countr_zero(std::bit_ceil(std::max(values * 8, kWord))))),
+        words_((std::size_t{1} << (kWord - shift_)) / kWord) {}
+  void see(std::uint64_t value) {
+    const std::uint64_t s = slot(value), bit = std::uint64_t{1} << (s % kWord);
+    words_[s / kWord].again |= words_[s / kWord].once & bit;
+    words_[s / kWord].once |= bit;
+  }
+  bool seen_again(std::uint64_t value) const {
+    const std::uint64_t s = slot(value);
+    return (words_[s / kWord].again >> (s % kWord) & 1U) != 0;
+  }
+
+ private:
+  static constexpr std::size_t kWord = 64;
+  struct Word {
     std::uint64_t once = 0, again = 0;
   };
-  std::vector<Seen> seen(bits / kWord);
-  for (const std::uint64_t v : values) {
-    if (v == 0) continue;
-    Seen& word = seen[slot(v) / kWord];
-    const std::uint64_t bit = std::uint64_t{1} << (slot(v) % kWord);
-    word.again |= word.once & bit;
-    word.once |= bit;
-  }
+  // 2^64 / golden ratio (Knuth, TAOCP 6.4)
+  std::uint64_t slot(std::uint64_t value) const { return (value * 0x9e37'79b9'7f4a'7c15U) >> shift_; }
+  unsigned shift_;
+  std::vector<Word> words_;
+};
+
+} // namespace
+
+std::vector<WideKey> maybe_repeated(std::span<const std::uint64_t> values) {
+  Sieve sieve(values.size());
+  for (const std::uint64_t v : values)
+    if (v != 0) sieve.see(v);
   std::vector<WideKey> out;
   for (std::uint32_t i = 0; i < values.size(); ++i)
-    if (values[i] != 0 && (seen[slot(values[i]) / kWord].again >> (slot(values[i]) % kWord) & 1U) != 0)
-      out.push_back({0, values[i], i, 0});
+    if (values[i] != 0 && sieve.seen_again(values[i])) out.push_back({0, values[i], i, 0});
+  // The few that are left meet others in another sieve.
+  constexpr std::uint64_t kOther = 0xc2b2'ae3d'27d4'eb4fU;
+  Sieve second(out.size());
+  for (const WideKey& k : out) second.see(k.low ^ (k.low >> 32U) * kOther);
+  std::erase_if(out, [&](const WideKey& k) { return !second.seen_again(k.low ^ (k.low >> 32U) * kOther); });
   return out;
 }
 

@@ -45,8 +45,8 @@ std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse
     b.running = running_of(index, exercise);
     b.running_count = static_cast<std::size_t>(std::count(b.running.begin(), b.running.end(), 1));
     const std::vector<Inside> inside = insides(costs, b.running);
-    b.memory = memory_budgets(index, costs, inside);
-    b.processors = processor_budgets(index, costs, inside);
+    b.memory = memory_budgets(lab.pc, costs, inside);
+    b.processors = processor_budgets(lab, costs, inside);
     b.disks = disk_budgets(index, disks, b.running);
     b.segments = segments;
     add_memory(sitting, b.running, b.segments);

@@ -22,14 +22,7 @@ std::int64_t page_tables(std::int64_t memory_mib) {
 }
 
 std::int64_t footprint(const Index& index, std::uint32_t machine_place) {
-  const Lab& lab = index.lab();
-  const Machine& m = lab.machines[machine_place];
-  if (m.footprint) return *m.footprint;
-  const std::uint32_t r = index.machines()[machine_place].role;
-  if (r == kNowhere) return lab.rules.default_footprint;
-  const Role& role = lab.roles[r];
-  const std::int64_t own = lab.facts.sizes == SizeSet::lean ? role.lean_footprint : role.current_footprint;
-  return own > 0 ? own : lab.rules.default_footprint;
+  return index.machines()[machine_place].footprint;
 }
 
 std::int64_t overhead(const Index& index, std::uint32_t machine_place) {
@@ -65,17 +58,17 @@ GuestCosts guest_costs(const Index& index) {
   const auto machines = index.machines();
   std::vector<std::uint32_t> slot(machines.size(), 0);
   GuestCosts out;
-  out.footprint.reserve(index.hypervisors().size());
+  out.hypervisors.reserve(index.hypervisors().size());
   for (const std::uint32_t h : index.hypervisors()) {
-    out.footprint.push_back(footprint(index, h));
-    slot[h] = static_cast<std::uint32_t>(out.footprint.size());
+    const MachineColumn& c = machines[h];
+    out.hypervisors.push_back({index.lab().machines[h].id, c.memory - c.footprint, c.processors});
+    slot[h] = static_cast<std::uint32_t>(out.hypervisors.size());
   }
   out.guests.reserve(machines.size());
   for (const std::uint32_t m : index.carriers_first()) {
     const MachineColumn& c = machines[m];
     const std::int64_t extra = overhead(index, m);
-    const std::int64_t own =
-        c.hypervisor ? out.footprint[slot[m] - 1] : share_of(c.memory, c.expected_percent);
+    const std::int64_t own = c.hypervisor ? c.footprint : share_of(c.memory, c.expected_percent);
     out.guests.push_back({c.memory + extra, own + extra, c.processors, m,
                           c.carrier == kNowhere ? 0 : slot[c.carrier], slot[m]});
   }
@@ -83,7 +76,7 @@ GuestCosts guest_costs(const Index& index) {
 }
 
 std::vector<Inside> insides(const GuestCosts& costs, std::span<const std::uint8_t> running) {
-  std::vector<Inside> out(costs.footprint.size() + 1);
+  std::vector<Inside> out(costs.hypervisors.size() + 1);
   for (auto it = costs.guests.rbegin(); it != costs.guests.rend(); ++it) {
     const GuestCost& g = *it;
     if (!running[g.machine]) continue;
@@ -97,17 +90,15 @@ std::vector<Inside> insides(const GuestCosts& costs, std::span<const std::uint8_
   return out;
 }
 
-std::vector<MemoryBudget> memory_budgets(const Index& index, const GuestCosts& costs,
+std::vector<MemoryBudget> memory_budgets(const Pc& pc, const GuestCosts& costs,
                                          std::span<const Inside> inside) {
-  const Pc& pc = index.lab().pc;
   std::vector<MemoryBudget> out;
   out.reserve(inside.size());
   out.push_back(
       {AnyId{Kind::pc, 0}, usable(pc) - reserved(pc), inside[0].taken, inside[0].expected, keep_free(pc)});
-  for (const std::uint32_t h : index.hypervisors()) {
-    const std::size_t n = out.size();
-    out.push_back({index.lab().machines[h].id, index.machines()[h].memory - costs.footprint[n - 1],
-                   inside[n].taken, inside[n].expected, 0});
+  for (const GuestCosts::Hypervisor& h : costs.hypervisors) {
+    const Inside& own = inside[out.size()];
+    out.push_back({h.id, h.memory, own.taken, own.expected, 0});
   }
   return out;
 }

@@ -30,8 +30,13 @@ struct GuestCost {
   std::uint32_t hypervisor = 0; // itself, counted so; 0: it is none
 };
 struct GuestCosts {
+  struct Hypervisor {
+    MachineId id;
+    std::int64_t memory = 0; // without its footprint
+    std::int64_t processors = 0;
+  };
   std::vector<GuestCost> guests;       // carriers before what they carry
-  std::vector<std::int64_t> footprint; // of the hypervisors, in their order
+  std::vector<Hypervisor> hypervisors; // in the order of the lab
 };
 GuestCosts guest_costs(const Index&);
 
@@ -41,6 +46,6 @@ struct Inside {
 };
 std::vector<Inside> insides(const GuestCosts&, std::span<const std::uint8_t> running);
 // Budgets of the PC and of the hypervisors.
-std::vector<MemoryBudget> memory_budgets(const Index&, const GuestCosts&, std::span<const Inside>);
+std::vector<MemoryBudget> memory_budgets(const Pc&, const GuestCosts&, std::span<const Inside>);
 
 } // namespace snug

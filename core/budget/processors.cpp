@@ -24,9 +24,8 @@ std::int64_t processor_power(const Pc& pc, const Rules& rules) {
          second_threads * rules.second_thread_percent;
 }
 
-std::vector<ProcessorBudget> processor_budgets(const Index& index, const GuestCosts& costs,
+std::vector<ProcessorBudget> processor_budgets(const Lab& lab, const GuestCosts& costs,
                                                std::span<const Inside> inside) {
-  const Lab& lab = index.lab();
   std::vector<ProcessorBudget> out;
   out.reserve(inside.size());
   const auto add = [&](AnyId of, std::int64_t power, std::int64_t limit) {
@@ -35,8 +34,8 @@ std::vector<ProcessorBudget> processor_budgets(const Index& index, const GuestCo
     out.push_back(b);
   };
   add(AnyId{Kind::pc, 0}, processor_power(lab.pc, lab.rules), lab.rules.pc_processor_ratio);
-  for (const std::uint32_t h : index.hypervisors())
-    add(lab.machines[h].id, index.machines()[h].processors * kCore, lab.rules.inner_processor_ratio);
+  for (const GuestCosts::Hypervisor& h : costs.hypervisors)
+    add(h.id, h.processors * kCore, lab.rules.inner_processor_ratio);
   for (const GuestCost& g : costs.guests)
     if (g.hypervisor != 0)
       out[g.hypervisor].product = ratio_of(out[g.hypervisor].ratio * out[g.carrier].product, kCore);

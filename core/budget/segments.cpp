@@ -62,7 +62,7 @@ std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesIn
     for (const auto& r : addresses.ranges(s)) add_clipped(kept, r.range.first, r.range.last, *prefix);
     for (const RangeRow& r : segments[s].kept) add_clipped(kept, r.first, r.last, *prefix);
     merge(kept);
-    count_addresses(addresses.on(s), *prefix, kept, out[s]);
+    count_addresses(addresses.on(s, prefix->family()), *prefix, kept, out[s]);
   }
   return out;
 }
@@ -70,6 +70,7 @@ std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesIn
 std::vector<Seat> seats(const Index& index) {
   const Lab& lab = index.lab();
   const NetworkFacts& facts = index.facts();
+  const bool trunks = (facts.any_card & CardMark::trunk) != 0;
   std::vector<Seat> out;
   out.reserve(lab.cards.size());
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
@@ -83,7 +84,7 @@ std::vector<Seat> seats(const Index& index) {
     };
     for (const std::uint32_t c : index.cards_of(m)) {
       add(index.segment_of_card(c));
-      if ((facts.card_marks[c] & CardMark::trunk) == 0) continue;
+      if (!trunks || (facts.card_marks[c] & CardMark::trunk) == 0) continue;
       for (const SegmentTag& t : lab.cards[c].trunk) add(index.place(t.segment));
     }
   }

@@ -84,11 +84,13 @@ void each_loop(const Context& c, Report report) {
     std::uint32_t card;
     auto operator<=>(const Carried&) const = default;
   };
+  const auto pairs = carried_pairs(c.addresses.facts());
+  if (std::adjacent_find(pairs.begin(), pairs.end()) == pairs.end()) return;
   std::vector<Carried> all;
-  all.reserve(c.addresses.facts().carried.size());
+  all.reserve(pairs.size());
   for (const auto& [card, s] : c.addresses.facts().carried)
     all.push_back({c.addresses.facts().card_machine[card], c.lab.segments[s].id, card});
-  if (!std::is_sorted(all.begin(), all.end())) std::sort(all.begin(), all.end());
+  std::sort(all.begin(), all.end());
   for (std::size_t i = 1, first = 0; i < all.size(); ++i) {
     if (all[i].machine != all[first].machine || all[i].segment != all[first].segment) first = i;
     const std::uint32_t a = all[first].card, b = all[i].card;
@@ -156,6 +158,7 @@ std::optional<Fix> fix_macs_no(const Context& c, const Finding& f) {
 
 void check_own_mac(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
+  if ((c.addresses.facts().any_card & CardMark::own_mac_only) == 0) return;
   const auto may_matter = [&](std::uint32_t card, std::uint32_t) { return c.lab.cards[card].own_mac_only; };
   each_carried(c, may_matter, [&](std::uint32_t card, std::uint32_t) {
     out.push_back(found(Severity::error, say(text::own_mac_only, card_name(c, card)),

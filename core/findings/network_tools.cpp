@@ -27,7 +27,8 @@ std::string segment_name(const Context& c, std::uint32_t segment_place) {
 }
 
 std::string machine_name(const Context& c, std::uint32_t card_place) {
-  return c.name(c.lab.cards[card_place].machine);
+  const std::uint32_t m = c.addresses.facts().card_machine[card_place];
+  return c.name(m == kNowhere ? c.lab.cards[card_place].machine : c.lab.machines[m].id);
 }
 
 std::string card_name(const Context& c, std::uint32_t card_place) {

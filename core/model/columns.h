@@ -9,6 +9,7 @@ inline constexpr std::uint32_t kNowhere = 0xffff'ffff;
 
 struct MachineColumn {
   std::int64_t memory = 0;          // MiB
+  std::int64_t footprint = 0;       // as typed, else its role's, else the rules'; MiB
   std::uint32_t carrier = kNowhere; // place; kNowhere: the PC
   std::uint32_t role = kNowhere;    // place
   std::int32_t processors = 0;

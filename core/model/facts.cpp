@@ -55,7 +55,8 @@ std::uint32_t marks_of(const Card& c) {
          mark_if(c.dhcp == DhcpDuty::relay, CardMark::relay) | mark_if(c.advertises, CardMark::advertises) |
          mark_if(c.mac.has_value(), CardMark::has_mac) | mark_if(c.mtu.has_value(), CardMark::own_mtu) |
          mark_if(!c.ranges.empty(), CardMark::has_ranges) | mark_if(c.published, CardMark::published) |
-         mark_if(c.forwards4, CardMark::forwards4) | mark_if(c.forwards6, CardMark::forwards6);
+         mark_if(c.own_mac_only, CardMark::own_mac_only) | mark_if(c.forwards4, CardMark::forwards4) |
+         mark_if(c.forwards6, CardMark::forwards6);
 }
 
 std::uint32_t offer_marks(const std::vector<Offer>& offers) {

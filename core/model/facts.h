@@ -33,6 +33,7 @@ struct CardMark {
   static constexpr std::uint32_t unplugged = 1U << 19U;  // neither segment nor trunk nor carries rows
   static constexpr std::uint32_t mixed_tags = 1U << 20U; // a VLAN id, or rows of another segment than its own
   static constexpr std::uint32_t odd_mac = 1U << 21U;    // one that no card can have
+  static constexpr std::uint32_t own_mac_only = 1U << 22U;
 };
 
 struct MachineMark {

@@ -17,6 +17,13 @@ std::size_t element_count(const Lab& lab) {
          lab.exercises.size() + lab.promises.size() + lab.accepted.size();
 }
 
+std::int64_t usual_footprint(const Lab& lab, std::uint32_t role) {
+  if (role == kNowhere) return lab.rules.default_footprint;
+  const Role& r = lab.roles[role];
+  const std::int64_t own = lab.facts.sizes == SizeSet::lean ? r.lean_footprint : r.current_footprint;
+  return own > 0 ? own : lab.rules.default_footprint;
+}
+
 } // namespace
 
 // Cards refer to machines and segments, so those are numbered first.
@@ -85,6 +92,7 @@ void Index::read_machine(const Machine& m, std::uint32_t p) {
   c.processors = m.processors;
   c.expected_percent = static_cast<std::uint8_t>(std::clamp(m.expected_percent, 0, 100));
   c.hypervisor = c.role != kNowhere && lab_->roles[c.role].is_hypervisor;
+  c.footprint = m.footprint ? *m.footprint : usual_footprint(*lab_, c.role);
   c.exposes_virtualization = m.expose_virtualization;
   c.is_64_bit = m.is_64_bit;
   c.memory_file = m.memory_file;

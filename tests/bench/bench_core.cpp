@@ -1,41 +1,27 @@
 // Subjects and their baselines side by side (PERFORMANCE, DECISIONS 27). Each pair sets a counter "result"
 // that must be equal: no speed for wrong answers.
 
+#include "core/addressing/conflicts.h"
 #include "core/analyse/analyse.h"
+#include "core/base/heap.h"
 #include "core/document/read.h"
 #include "core/document/write.h"
 #include "core/model/names.h"
 #include "core/net/mac.h"
 #include "tests/bench/bench_lab.h"
+#include "tests/bench/figures.h"
 #include "tests/bench/floor.h"
-#include "tests/bench/naive_lab.h"
 
 #include <benchmark/benchmark.h>
 #include <boost/icl/interval_map.hpp>
 #include <nlohmann/json.hpp>
 
+#include <array>
+#include <random>
 #include <set>
 
 namespace snug::bench {
 namespace {
-
-std::int64_t count(const Analysis& a, std::string_view rule) {
-  return std::count_if(a.findings().begin(), a.findings().end(),
-                       [rule](const Finding& f) { return f.rule->id == rule; });
-}
-
-Figures figures(const Analysis& a) {
-  Figures out;
-  for (const ExerciseBudgets& e : a.budgets())
-    for (const MemoryBudget& m : e.memory)
-      (m.of.kind == Kind::pc ? out.pc_headroom : out.inner_headroom) += m.headroom();
-  out.addresses_twice = count(a, "address-twice");
-  out.macs_twice = count(a, "mac-twice");
-  out.names_twice = count(a, "host-name-twice");
-  for (const DiskBudget& d : a.budgets().front().disks)
-    if (d.of.kind == Kind::volume) out.disk_expected += d.expected;
-  return out;
-}
 
 void analyse_subject(benchmark::State& state, std::size_t n) {
   const Lab lab = guest_lab(n);
@@ -93,35 +79,87 @@ void conflicts_subject(benchmark::State& state, std::size_t n) {
   state.counters["result"] = static_cast<double>(found);
 }
 
-// Addresses and pools of one network in one map from intervals to who is there; networks stand beside each
-// other on one line of 64-bit keys.
-std::int64_t icl_conflicts(const Lab& lab) {
+// Addresses and ranges of a lab as numbers; networks are numbered like segments.
+struct Packed {
+  std::vector<WideKey> addresses;
+  std::vector<PackedRange> ranges;
+  std::uint32_t groups = 0;
+};
+
+Packed pack(const Lab& lab) {
+  Packed out;
+  for (const Segment& s : lab.segments) out.groups = std::max(out.groups, s.id.number + 1);
+  for (const Card& c : lab.cards) {
+    const Bits128 at = c.addresses[0].address->value();
+    out.addresses.push_back(
+        {at.high, at.low, static_cast<std::uint32_t>(out.addresses.size()), c.segment.number});
+    for (const RangeRow& r : c.ranges)
+      out.ranges.push_back({c.segment.number, r.first.value(), r.last.value()});
+  }
+  return out;
+}
+
+// Some orders of the same input: a processor learns one that always comes again.
+std::array<Packed, 8> shuffled(std::size_t n) {
+  std::array<Packed, 8> out;
+  std::mt19937 random(1); // NOLINT(cert-msc51-cpp): the same every time
+  out.fill(pack(range_lab(n)));
+  for (Packed& p : out) {
+    std::shuffle(p.addresses.begin(), p.addresses.end(), random);
+    std::shuffle(p.ranges.begin(), p.ranges.end(), random);
+  }
+  return out;
+}
+
+std::int64_t packed_conflicts(const Packed& input) {
+  std::vector<WideKey> addresses = input.addresses;
+  const Conflicts found = find_conflicts(addresses, input.groups, input.ranges);
+  auto sum = static_cast<std::int64_t>(found.inside.size());
+  for (const Conflicts::Run& r : found.equal) sum += r.count - 1;
+  return sum;
+}
+
+// Addresses and pools of all networks, side by side on one line of 64-bit keys, each in one map from
+// intervals to who is there.
+std::int64_t icl_conflicts(const Packed& input) {
   using Keys = boost::icl::interval_map<std::uint64_t, std::set<std::uint32_t>>;
   using Interval = boost::icl::interval<std::uint64_t>;
+  const auto key = [](std::uint32_t group, std::uint64_t low) { return std::uint64_t{group} << 32U | low; };
   Keys held;
   Keys pools;
-  const auto key = [](SegmentId s, const Address& a) {
-    return (std::uint64_t{s.number} << 32U) | a.as_u32();
-  };
-  for (const Card& c : lab.cards) {
-    const std::uint64_t at = key(c.segment, *c.addresses[0].address);
-    held += std::make_pair(Interval::closed(at, at), std::set<std::uint32_t>{c.id.number});
-    for (const RangeRow& r : c.ranges)
-      pools += std::make_pair(Interval::closed(key(c.segment, r.first), key(c.segment, r.last)),
-                              std::set<std::uint32_t>{c.id.number});
+  for (const WideKey& a : input.addresses) {
+    const std::uint64_t at = key(a.group, a.low);
+    held += std::make_pair(Interval::closed(at, at), std::set<std::uint32_t>{a.place});
+  }
+  for (std::uint32_t r = 0; r < input.ranges.size(); ++r) {
+    const PackedRange& range = input.ranges[r];
+    pools +=
+        std::make_pair(Interval::closed(key(range.group, range.first.low), key(range.group, range.last.low)),
+                       std::set<std::uint32_t>{r});
   }
   std::int64_t found = 0;
   for (const auto& [interval, ids] : held) found += static_cast<std::int64_t>(ids.size()) - 1;
-  for (const Card& c : lab.cards) found += pools(key(c.segment, *c.addresses[0].address)).empty() ? 0 : 1;
+  for (const WideKey& a : input.addresses) found += pools(key(a.group, a.low)).empty() ? 0 : 1;
   return found;
 }
 
 void conflicts_icl(benchmark::State& state, std::size_t n) {
   const Lab lab = range_lab(n);
   std::int64_t found = 0;
-  for (auto _ : state) benchmark::DoNotOptimize(found = icl_conflicts(lab));
+  for (auto _ : state) benchmark::DoNotOptimize(found = icl_conflicts(pack(lab)));
   state.counters["result"] = static_cast<double>(found);
 }
+
+void measure_packed(benchmark::State& state, std::size_t n, std::int64_t (*count)(const Packed&)) {
+  const auto inputs = shuffled(n);
+  std::int64_t found = 0;
+  std::size_t round = 0;
+  for (auto _ : state) benchmark::DoNotOptimize(found = count(inputs[round++ % inputs.size()]));
+  state.counters["result"] = static_cast<double>(found);
+}
+
+void conflicts_packed(benchmark::State& state, std::size_t n) { measure_packed(state, n, packed_conflicts); }
+void conflicts_packed_icl(benchmark::State& state, std::size_t n) { measure_packed(state, n, icl_conflicts); }
 
 void load_subject(benchmark::State& state, std::size_t n) {
   const std::string bytes = write_lab(guest_lab(n));
@@ -160,6 +198,7 @@ void add(const char* name, void (*run)(benchmark::State&, std::size_t), std::siz
 
 int main(int argc, char** argv) {
   using namespace snug::bench;
+  snug::keep_freed_memory();
   for (const std::size_t n : {std::size_t{1000}, std::size_t{10'000}}) {
     add("analyse/subject", analyse_subject, n);
     add("analyse/floor", analyse_floor, n);
@@ -167,6 +206,8 @@ int main(int argc, char** argv) {
   }
   add("conflicts/subject", conflicts_subject, 10'000);
   add("conflicts/icl", conflicts_icl, 10'000);
+  add("conflicts/packed", conflicts_packed, 10'000);
+  add("conflicts/packed_icl", conflicts_packed_icl, 10'000);
   add("load/subject", load_subject, 10'000);
   add("load/parse", load_parse, 10'000);
   add("save/subject", save_subject, 10'000);

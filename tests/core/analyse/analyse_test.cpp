@@ -1,5 +1,7 @@
 #include "core/analyse/analyse.h"
 
+#include "tests/bench/bench_lab.h"
+#include "tests/bench/figures.h"
 #include "tests/support/random_lab.h"
 #include "tests/support/rule_case.h"
 #include "tests/support/scale.h"
@@ -39,6 +41,32 @@ TEST(Analysis, ErrorsFirstThenCautionsThenNotes) {
                              [](const Finding& x, const Finding& y) { return x.severity < y.severity; }));
   EXPECT_EQ(f.front().severity, Severity::error);
   EXPECT_TRUE(a.has_error());
+}
+
+// The naive reference of the benchmark, on labs with what it knows about: hypervisors, exercises, doubles.
+TEST(Analysis, AgreesWithTheNaiveReference) {
+  Random random(41);
+  for (int i = 0, n = scaled(400); i < n; ++i) {
+    Lab lab = bench::guest_lab(1 + random.below(120));
+    for (Machine& m : lab.machines) {
+      m.memory = static_cast<std::int64_t>(256 + random.below(8192));
+      if (random.chance(3)) m.name = lab.machines[random.below(lab.machines.size())].name;
+    }
+    for (Card& c : lab.cards) {
+      c.connected = !random.chance(3);
+      if (random.chance(3)) c.segment = lab.segments[random.below(lab.segments.size())].id;
+      if (random.chance(5)) c.carries.clear();
+      if (random.chance(3)) c.mac = lab.cards[random.below(lab.cards.size())].mac;
+    }
+    for (Exercise& e : lab.exercises) std::erase_if(e.on, [&random](MachineId) { return random.chance(20); });
+    const bench::Figures expected = bench::naive_figures(lab), found = bench::figures(analyse(lab));
+    EXPECT_EQ(found.pc_headroom, expected.pc_headroom) << i;
+    EXPECT_EQ(found.inner_headroom, expected.inner_headroom) << i;
+    EXPECT_EQ(found.disk_expected, expected.disk_expected) << i;
+    EXPECT_EQ(found.addresses_twice, expected.addresses_twice) << i;
+    EXPECT_EQ(found.macs_twice, expected.macs_twice) << i;
+    EXPECT_EQ(found.names_twice, expected.names_twice) << i;
+  }
 }
 
 // DECISIONS 18 and 19: rule and places are the identity, whatever the order of the places.

@@ -93,7 +93,7 @@ TEST(ExpectedUse, OfAHypervisorIsDerived) {
     std::vector<std::uint8_t> on(ship.lab.machines.size(), 0);
     on[index.place(ship.deck_a)] = on[index.place(ship.tickets)] = 1;
     const GuestCosts costs = guest_costs(index);
-    return memory_budgets(index, costs, insides(costs, on))[0].expected;
+    return memory_budgets(ship.lab.pc, costs, insides(costs, on))[0].expected;
   };
   EXPECT_EQ(expected_of_pc(), 2048 + (1024 + 84) + 264);
   ship.machine(ship.tickets).memory = 16000; // expected inside is more than deck-a has

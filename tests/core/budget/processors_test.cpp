@@ -34,7 +34,7 @@ TEST(Processors, TheLimitIsExact) {
   const auto budget = [&] {
     const Index index(ship.lab);
     const GuestCosts costs = guest_costs(index);
-    return processor_budgets(index, costs, insides(costs, running(index, {})))[0];
+    return processor_budgets(ship.lab, costs, insides(costs, running(index, {})))[0];
   };
   EXPECT_EQ(budget().ratio, 300);
   EXPECT_EQ(budget().verdict(), Verdict::fits);
@@ -54,7 +54,7 @@ TEST(Processors, DeepNestingDoesNotOverflow) {
   }
   const Index index(lab);
   const GuestCosts costs = guest_costs(index);
-  for (const ProcessorBudget& b : processor_budgets(index, costs, insides(costs, running(index, {})))) {
+  for (const ProcessorBudget& b : processor_budgets(lab, costs, insides(costs, running(index, {})))) {
     EXPECT_GE(b.product, 0);
     EXPECT_LE(b.product, 1'000'000'000);
   }
