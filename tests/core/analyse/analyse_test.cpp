@@ -54,8 +54,9 @@ TEST(Analysis, AgreesWithTheNaiveReference) {
     }
     for (Card& c : lab.cards) {
       c.connected = !random.chance(3);
-      if (random.chance(3)) c.segment = lab.segments[random.below(lab.segments.size())].id;
       if (random.chance(5)) c.carries.clear();
+      if (c.carries.empty() && random.chance(3))
+        c.segment = lab.segments[random.below(lab.segments.size())].id;
       if (random.chance(3)) c.mac = lab.cards[random.below(lab.cards.size())].mac;
     }
     for (Exercise& e : lab.exercises) std::erase_if(e.on, [&random](MachineId) { return random.chance(20); });
