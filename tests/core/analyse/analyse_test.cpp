@@ -46,7 +46,7 @@ TEST(Analysis, ErrorsFirstThenCautionsThenNotes) {
 // The naive reference of the benchmark, on labs with what it knows about: hypervisors, exercises, doubles.
 TEST(Analysis, AgreesWithTheNaiveReference) {
   Random random(41);
-  for (int i = 0, n = scaled(400); i < n; ++i) {
+  for (int i = 0, n = test::scaled(400); i < n; ++i) {
     Lab lab = bench::guest_lab(1 + random.below(120));
     for (Machine& m : lab.machines) {
       m.memory = static_cast<std::int64_t>(256 + random.below(8192));
