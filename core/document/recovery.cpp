@@ -188,7 +188,8 @@ std::vector<FoundJournal> find_journals(const std::string& folder) {
     const bool journal = detail::is_journal_name(name);
     const std::string owner = journal ? name : owner_of(name);
     if (owner.empty()) continue;
-    const std::string path = folder + "/" + owner;
+    std::string path = folder;
+    (path += '/') += owner;
     const auto lock = FileLock::take(path); // its own file goes when it is given back
     if (!lock) continue;
     if (!journal && lock->is_held() && !fs::exists(path, error)) remove_helpers(folder, owner);

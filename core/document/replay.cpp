@@ -6,6 +6,7 @@
 #include "core/text/journal_text.h"
 
 #include <new>
+#include <ranges>
 
 namespace snug {
 
@@ -25,12 +26,12 @@ Result<void> perform(Replayed& r, const Edit& e, bool joins) {
 
 // The history that the document was left with: goes back to where it begins, and forth again.
 Result<void> enter(Replayed& r, const detail::StepStacks& stacks) {
-  for (auto e = stacks.done.rbegin(); e != stacks.done.rend(); ++e)
-    if (auto back = apply(r.lab, inverse(*e)); !back) return fail(std::move(back.error()));
+  for (const Edit& e : std::ranges::reverse_view(stacks.done))
+    if (auto back = apply(r.lab, inverse(e)); !back) return fail(std::move(back.error()));
   for (const Edit& e : stacks.done)
     if (auto forth = perform(r, e, false); !forth) return forth;
-  for (auto e = stacks.undone.rbegin(); e != stacks.undone.rend(); ++e)
-    if (auto forth = perform(r, *e, false); !forth) return forth;
+  for (const Edit& e : std::ranges::reverse_view(stacks.undone))
+    if (auto forth = perform(r, e, false); !forth) return forth;
   for (std::size_t i = 0; i < stacks.undone.size(); ++i) {
     if (!r.history.can_undo()) return fail(text::journal_stack); // more than a history keeps
     r.history.undo(r.lab);
@@ -64,7 +65,7 @@ detail::StepStacks stacks_at(const RecoveredJournal& j, std::size_t from) {
   return stacks;
 }
 
-Problem at_step(Problem p, const RecoveredJournal& j, std::size_t i) {
+Problem at_step(const Problem& p, const RecoveredJournal& j, std::size_t i) {
   const Count n{static_cast<std::int64_t>(i + 1)};
   return Problem{say(text::journal_step, n, english(p.message)), j.path, static_cast<int>(i + 2), 0, {}};
 }
@@ -118,11 +119,10 @@ Result<Replayed> replay_any(const RecoveredJournal& j) {
 Result<Replayed> replay(const RecoveredJournal& j, std::size_t from, Lab base) {
   Replayed r;
   r.lab = std::move(base);
-  if (auto entered = enter(r, stacks_at(j, from)); !entered)
-    return fail(at_step(std::move(entered.error()), j, from));
+  if (auto entered = enter(r, stacks_at(j, from)); !entered) return fail(at_step(entered.error(), j, from));
   for (r.used = from; r.used < j.steps.size(); ++r.used)
     if (auto done = again(r, j.steps[r.used]); !done) {
-      r.stopped = at_step(std::move(done.error()), j, r.used);
+      r.stopped = at_step(done.error(), j, r.used);
       --r.again;
       break;
     }
