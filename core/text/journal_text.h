@@ -64,7 +64,8 @@ inline constexpr Template journal_not_synced{
 inline constexpr Template journal_goes_on{
     "journal-goes-on", "the journal could not begin anew ({0}); it goes on as it was, and nothing is lost"};
 inline constexpr Template journal_full{"journal-full", "the disk is full"};
-inline constexpr Template journal_large{"journal-large", "the journal has become larger than {0} octets"};
+inline constexpr Template journal_large{"journal-large",
+                                        "the journal is full ({0} octets) and begins anew when you save"};
 inline constexpr Template journal_folder{
     "journal-folder", "the folder \"{0}\" for work that is not saved yet cannot be used: {1}"};
 

@@ -38,6 +38,22 @@ TEST(History, UndoAllGivesTheFirstLabRedoAllTheLast) {
   }
 }
 
+TEST(History, SaysWhatBecameOfAnEdit) {
+  Lab lab;
+  History history;
+  const auto type = [&](const char* text) {
+    EXPECT_TRUE(history.perform(lab, title(lab, text), true).has_value());
+    return history.recorded();
+  };
+  EXPECT_EQ(type("S"), Recorded::step);
+  EXPECT_EQ(type("Sk"), Recorded::joined);
+  EXPECT_EQ(type(""), Recorded::dissolved);
+  EXPECT_EQ(history.size(), 0U);
+  EXPECT_EQ(type("S"), Recorded::step);
+  history.seal();
+  EXPECT_EQ(type("Sk"), Recorded::step);
+}
+
 TEST(History, TypingMergesUntilSealed) {
   Lab lab;
   History history;
