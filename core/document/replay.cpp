@@ -6,7 +6,6 @@
 #include "core/text/journal_text.h"
 
 #include <new>
-#include <ranges>
 
 namespace snug {
 
@@ -26,12 +25,12 @@ Result<void> perform(Replayed& r, const Edit& e, bool joins) {
 
 // The history that the document was left with: goes back to where it begins, and forth again.
 Result<void> enter(Replayed& r, const detail::StepStacks& stacks) {
-  for (const Edit& e : std::ranges::reverse_view(stacks.done))
-    if (auto back = apply(r.lab, inverse(e)); !back) return fail(std::move(back.error()));
+  for (std::size_t i = stacks.done.size(); i-- > 0;)
+    if (auto back = apply(r.lab, inverse(stacks.done[i])); !back) return fail(std::move(back.error()));
   for (const Edit& e : stacks.done)
     if (auto forth = perform(r, e, false); !forth) return forth;
-  for (const Edit& e : std::ranges::reverse_view(stacks.undone))
-    if (auto forth = perform(r, e, false); !forth) return forth;
+  for (std::size_t i = stacks.undone.size(); i-- > 0;)
+    if (auto forth = perform(r, stacks.undone[i], false); !forth) return forth;
   for (std::size_t i = 0; i < stacks.undone.size(); ++i) {
     if (!r.history.can_undo()) return fail(text::journal_stack); // more than a history keeps
     r.history.undo(r.lab);

@@ -13,7 +13,7 @@ void JournalSession::tell(Result<void> said) {
   if (!said) problem = said.error();
 }
 
-bool JournalSession::edit(Edit e, bool merge) {
+bool JournalSession::edit(const Edit& e, bool merge) {
   const auto done = history.perform(lab, e, merge);
   if (!done || !*done) return false;
   joins += history.recorded() != Recorded::step;

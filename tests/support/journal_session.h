@@ -25,7 +25,7 @@ class JournalSession {
   std::function<void()> changed; // called after each change of the lab, once the journal was told
 
  private:
-  bool edit(Edit e, bool merge);
+  bool edit(const Edit& e, bool merge);
   void type();
   void save();
   void tell(Result<void> said);

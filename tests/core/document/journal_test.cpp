@@ -18,7 +18,7 @@ using test::TempFolder;
 using Time = Journal::Time;
 
 Edit usable(Lab& lab, History& history, std::int64_t mib) {
-  const Edit e = set_field(lab, AnyId{Kind::pc, 0}, "usable", mib);
+  Edit e = set_field(lab, AnyId{Kind::pc, 0}, "usable", mib);
   EXPECT_TRUE(history.perform(lab, e));
   return e;
 }
