@@ -1,9 +1,9 @@
 #include "app/cli/command.h"
-#include "app/cli/pc_element.h"
 #include "core/document/new_lab.h"
 #include "core/document/save.h"
 #include "core/document/write.h"
 #include "core/embedded/embedded.h"
+#include "core/probe/pc_element.h"
 #include "core/roles/catalogue.h"
 #include "core/text/cli_text.h"
 

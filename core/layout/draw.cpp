@@ -30,4 +30,38 @@ Drawing draw(const Analysis& analysis, const DrawOptions& options) {
   return drawing;
 }
 
+namespace {
+
+constexpr int kRulerPad = 22; // letters of the first and last mark
+constexpr int kRulerSheet = 66;
+
+layout::Content content_in(const Analysis& analysis, ExerciseId exercise) {
+  DrawOptions options;
+  options.exercise = exercise;
+  return layout::content_of(analysis, options);
+}
+
+} // namespace
+
+Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width) {
+  const layout::Content content = content_in(analysis, exercise);
+  layout::Places places;
+  places.ruler = {kRulerPad, 0, std::max(width, 200) - 2 * kRulerPad, kRulerSheet};
+  DrawOptions options;
+  Drawing drawing;
+  layout::Pen pen(drawing);
+  layout::draw_ruler(pen, {content, places, options});
+  drawing.width = std::max(width, 200);
+  drawing.height = kRulerSheet;
+  drawing.title = content.ruler.name;
+  drawing.description = content.ruler.state;
+  return drawing;
+}
+
+std::int64_t mib_per_pixel(const Analysis& analysis, ExerciseId exercise, int width) {
+  const layout::RulerText ruler = content_in(analysis, exercise).ruler;
+  const std::int64_t end = std::max(ruler.size, ruler.reserved + ruler.taken);
+  return std::max<std::int64_t>(1, end / (std::max(width, 200) - 2 * kRulerPad));
+}
+
 } // namespace snug

@@ -11,6 +11,7 @@ struct DrawOptions {
   bool full_addresses = true;  // beside every pin; else the last part only (".12")
   bool inner_addresses = true; // under the squares of inner guests
   bool show_ruler = true;      // the PC's memory to scale
+  bool show_state = true;      // without ruler: what runs and what is left, in the frame's head
   bool show_findings = true;   // badges; accepted findings have none
   bool show_legend = true;     // legend and title block
 };
@@ -19,5 +20,11 @@ struct DrawOptions {
 // row has its own stretch of the segments it uses. Cards before a changed one in its band, and the guests of
 // all other hypervisors, keep their place.
 Drawing draw(const Analysis&, const DrawOptions& = {});
+
+// The PC's memory to scale alone, as wide as asked (at least 200): what stands over the canvas. The block of
+// a machine is the first box of Part::ruler that is of it.
+Drawing draw_ruler(const Analysis&, ExerciseId exercise, int width);
+// How many MiB of memory a pixel of that bar is; at least 1.
+std::int64_t mib_per_pixel(const Analysis&, ExerciseId exercise, int width);
 
 } // namespace snug

@@ -40,7 +40,7 @@ void draw_pc(Pen& pen, const Scene& scene) {
     x += 18;
   }
   int right = frame.right() - 20;
-  if (!scene.options.show_ruler)
+  if (!scene.options.show_ruler && scene.options.show_state)
     right -=
         pen.text({right, y}, c.ruler.state,
                  {kPlain, ink_of(c.ruler.verdict, Ink::muted), Weight::semibold, Anchor::end}, frame.w / 2) +

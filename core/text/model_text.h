@@ -31,6 +31,11 @@ inline constexpr Template type_prefixes{"type-prefixes", "a list of prefixes lik
 inline constexpr Template type_mac{"type-mac", "a MAC address like \"00:00:5e:00:53:01\""};
 inline constexpr Template type_rows{"type-rows", "a list of objects in braces"};
 
+inline constexpr Template line_number{"line-number", "{0} is a whole number, not \"{1}\""};
+inline constexpr Template line_decimal{"line-decimal",
+                                       "{0} is a number with at most two decimals, not \"{1}\""};
+inline constexpr Template line_yes_no{"line-yes-no", "{0} is yes or no, not \"{1}\""};
+
 inline constexpr Template edit_no_element{"edit-no-element", "there is no {0} any more"};
 inline constexpr Template edit_no_field{"edit-no-field", "a {0} has no field \"{1}\""};
 inline constexpr Template edit_stale{"edit-stale", "{0} of {1} has changed meanwhile"};
@@ -48,6 +53,7 @@ inline constexpr Template label_add{"label-add", "Add {0}"};
 inline constexpr Template label_remove{"label-remove", "Remove {0}"};
 inline constexpr Template label_move{"label-move", "Move {0} to {1}"};
 inline constexpr Template label_rename{"label-rename", "Rename {0} to {1}"};
+inline constexpr Template label_things{"label-things", "{0} things", "{0} thing"};
 inline constexpr Template label_several{"label-several", "Change {0} things", "Change {0} thing"};
 
 } // namespace snug::text

@@ -1,6 +1,6 @@
-#include "app/cli/pc_element.h"
+#include "core/probe/pc_element.h"
 
-namespace snug::cli {
+namespace snug {
 
 namespace {
 
@@ -83,4 +83,4 @@ void put_facts(Lab& lab, const PcFacts& facts) {
   if (facts.cards && lab.lans.empty()) put_lans(lab, *facts.cards);
 }
 
-} // namespace snug::cli
+} // namespace snug

@@ -1,0 +1,61 @@
+#include "core/gesture/consequence.h"
+
+#include "core/text/gesture_text.h"
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+const MemoryBudget* budget_of(const ExerciseBudgets& budgets, AnyId id) {
+  const auto it = std::find_if(budgets.memory.begin(), budgets.memory.end(),
+                               [id](const MemoryBudget& b) { return b.of == id; });
+  return it == budgets.memory.end() ? nullptr : &*it;
+}
+
+void add_rooms(const Analysis& now, const Analysis& then, ExerciseId exercise, std::size_t most,
+               std::vector<Message>& out) {
+  const auto& after = then.budgets(exercise).memory;
+  const auto say_room = [&](const MemoryBudget& b) {
+    const MemoryBudget* before = budget_of(now.budgets(exercise), b.of);
+    if (out.size() >= most || (before && before->headroom() == b.headroom())) return;
+    const std::string name = name_of(then.lab(), b.of);
+    out.push_back(b.headroom() < 0 ? say(text::gesture_then_over, name, Mib{-b.headroom()})
+                                   : say(text::gesture_then_free, name, Mib{b.headroom()}));
+  };
+  for (std::size_t i = 1; i < after.size(); ++i) say_room(after[i]);
+  if (!after.empty()) say_room(after.front());
+}
+
+bool same_finding(const Finding& a, const Finding& b) {
+  return a.rule == b.rule && a.places == b.places && a.severity == b.severity;
+}
+
+// Findings of `in` that `without` has not, as sentences.
+void add_findings(const Analysis& in, const Analysis& without, ExerciseId exercise, const Template& words,
+                  std::size_t most, std::vector<Message>& out) {
+  std::size_t said = 0;
+  for (const Finding& f : in.findings()) {
+    if (said >= most || f.accepted || f.severity == Severity::note || !holds_in(in.lab(), f, exercise))
+      continue;
+    const auto others = without.findings();
+    if (std::any_of(others.begin(), others.end(), [&](const Finding& o) { return same_finding(f, o); }))
+      continue;
+    out.push_back(say(words, english(f.message)));
+    ++said;
+  }
+}
+
+} // namespace
+
+std::vector<Message> consequences(const Analysis& now, const Analysis& then, ExerciseId exercise,
+                                  std::size_t most) {
+  std::vector<Message> out;
+  add_rooms(now, then, exercise, most, out);
+  add_findings(then, now, exercise, text::gesture_comes, most, out);
+  add_findings(now, then, exercise, text::gesture_goes, most, out);
+  return out;
+}
+
+} // namespace snug

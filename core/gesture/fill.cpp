@@ -1,0 +1,33 @@
+#include "core/gesture/fill.h"
+
+#include "core/addressing/plan.h"
+
+#include <algorithm>
+
+namespace snug::detail {
+
+void suggest_for(Lab& lab, CardId card) {
+  const auto it =
+      std::find_if(lab.cards.begin(), lab.cards.end(), [card](const Card& c) { return c.id == card; });
+  if (it->mac_source == MacSource::derived) it->mac = derived_mac(lab.facts.uid, 0, card.number);
+  if (!it->segment) return;
+  std::vector<CardAddress> rows;
+  const Index index(lab);
+  const AddressesInUse in_use(index);
+  for (const auto& address : {next_free(index, in_use, it->segment, it->machine),
+                              next_free6(index, in_use, it->segment, it->machine)}) {
+    if (!address) continue;
+    CardAddress& row = rows.emplace_back();
+    row.kind = AddressKind::suggested;
+    row.address = address;
+  }
+  it->addresses = std::move(rows);
+}
+
+Edit edit_between(const Lab& from, const Lab& to, Message label) {
+  Edit edit = difference(from, to);
+  edit.label = std::move(label);
+  return edit;
+}
+
+} // namespace snug::detail

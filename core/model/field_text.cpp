@@ -1,0 +1,125 @@
+#include "core/model/field_text.h"
+
+#include "core/base/quote.h"
+#include "core/base/size.h"
+#include "core/model/basics.h"
+#include "core/text/model_text.h"
+
+#include <charconv>
+
+namespace snug {
+
+namespace {
+
+constexpr std::int64_t kHundred = 100;
+
+std::string hundredths(std::int64_t n) {
+  std::string out = std::to_string(n / kHundred);
+  if (n % kHundred == 0) return out;
+  out += '.';
+  out += static_cast<char>('0' + n % kHundred / 10);
+  if (n % 10 != 0) out += static_cast<char>('0' + n % 10);
+  return out;
+}
+
+std::string number_text(const FieldInfo& f, std::int64_t n) {
+  switch (f.unit) {
+  case Unit::mib:
+    return n >= 0 ? mib_text(n) : std::to_string(n);
+  case Unit::hundredths:
+    return hundredths(n);
+  default:
+    return std::to_string(n);
+  }
+}
+
+Result<Value> whole_number(const FieldInfo& f, std::string_view text) {
+  std::int64_t n = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), n);
+  if (error != std::errc() || end != text.data() + text.size()) return fail(text::line_number, f.label, text);
+  return Value(n);
+}
+
+Result<Value> hundredths_of(const FieldInfo& f, std::string_view text) {
+  const std::size_t point = text.find_first_of(".,");
+  std::string digits(text.substr(0, point));
+  std::string_view rest = point == std::string_view::npos ? std::string_view{} : text.substr(point + 1);
+  if (rest.size() > 2 || (point != std::string_view::npos && rest.empty()) || digits.empty())
+    return fail(text::line_decimal, f.label, text);
+  digits += rest;
+  digits.append(2 - rest.size(), '0');
+  if (digits.find_first_not_of("0123456789") != std::string::npos)
+    return fail(text::line_decimal, f.label, text);
+  return whole_number(f, digits);
+}
+
+Result<Value> number_of(const FieldInfo& f, std::string_view text) {
+  if (f.unit == Unit::mib) {
+    const auto mib = parse_mib(text);
+    if (!mib) return fail(mib.error());
+    return Value(*mib);
+  }
+  if (f.unit == Unit::hundredths) return hundredths_of(f, text);
+  if (f.unit == Unit::percent && text.ends_with('%')) text = trimmed(text.substr(0, text.size() - 1));
+  return whole_number(f, text);
+}
+
+template <typename T>
+Result<Value> wrapped(Result<T> parsed) {
+  if (!parsed) return fail(parsed.error());
+  return Value(std::move(*parsed));
+}
+
+Result<Value> parsed(const FieldInfo& f, std::string_view text) {
+  switch (f.type) {
+  case FieldType::boolean:
+    if (text == "yes" || text == "no") return Value(text == "yes");
+    return fail(text::line_yes_no, f.label, text);
+  case FieldType::integer:
+    return number_of(f, text);
+  case FieldType::date:
+    return wrapped(parse_date(text));
+  case FieldType::id:
+    return wrapped(parse_id(text));
+  case FieldType::address:
+    return wrapped(parse_address(text));
+  case FieldType::prefix:
+    return wrapped(parse_prefix(text));
+  case FieldType::mac:
+    return wrapped(parse_mac(text));
+  default:
+    return Value(std::string(text));
+  }
+}
+
+} // namespace
+
+bool is_one_line(const FieldInfo& f) {
+  return f.type != FieldType::ids && f.type != FieldType::prefixes && f.type != FieldType::rows;
+}
+
+std::string line_of(const FieldInfo& f, const Value& v) {
+  if (const auto* b = v.as<bool>()) return *b ? "yes" : "no";
+  if (const auto* n = v.as<std::int64_t>()) return number_text(f, *n);
+  if (const auto* s = v.as<std::string>()) return *s;
+  if (const auto* id = v.as<AnyId>()) return to_text(*id);
+  if (const auto* a = v.as<Address>()) return to_text(*a);
+  if (const auto* p = v.as<Prefix>()) return to_text(*p);
+  if (const auto* m = v.as<Mac>()) return to_text(*m);
+  if (const auto* d = v.as<Date>()) return to_text(*d);
+  return {};
+}
+
+Result<Value> value_of_line(const FieldInfo& f, std::string_view line) {
+  const std::string_view text = f.type == FieldType::text ? line : trimmed(line);
+  if (text.empty() && f.type != FieldType::text) {
+    if (f.optional || f.type == FieldType::id) return Value();
+    return fail(text::value_unset, f.label);
+  }
+  auto value = parsed(f, text);
+  if (!value) return value;
+  if (const auto ok = check(f, *value); !ok) return fail(ok.error());
+  return value;
+}
+
+} // namespace snug

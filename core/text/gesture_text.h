@@ -1,0 +1,39 @@
+#pragma once
+// What moving, adding and plugging is called, and why it is refused.
+
+#include "core/base/message.h"
+
+namespace snug::text {
+
+inline constexpr Template gesture_move{"gesture-move", "Move {0} to {1}"};
+inline constexpr Template gesture_order{"gesture-order", "Move {0}"};
+inline constexpr Template gesture_machines{"gesture-machines", "{0} machines", "{0} machine"};
+inline constexpr Template gesture_inside_itself{"gesture-inside-itself", "{0} cannot run inside itself"};
+inline constexpr Template gesture_no_hypervisor{
+    "gesture-no-hypervisor", "{0} is no hypervisor: give it such a role first, then it takes guests"};
+inline constexpr Template gesture_on{"gesture-on", "Switch {0} on in {1}"};
+inline constexpr Template gesture_off{"gesture-off", "Switch {0} off in {1}"};
+inline constexpr Template gesture_no_exercise{"gesture-no-exercise",
+                                              "choose an exercise first: without one everything is on"};
+inline constexpr Template gesture_add{"gesture-add", "Add {0}"};
+inline constexpr Template gesture_duplicate{"gesture-duplicate", "Duplicate {0}"};
+inline constexpr Template gesture_connect{"gesture-connect", "Connect {0} to {1}"};
+inline constexpr Template gesture_plug{"gesture-plug", "Plug {0} into {1}"};
+inline constexpr Template gesture_plugged{"gesture-plugged", "{0} is plugged into {1} already"};
+inline constexpr Template gesture_trunk{"gesture-trunk",
+                                        "{0} is a trunk of several segments: change them in its rows"};
+inline constexpr Template gesture_socket_in{"gesture-socket-in", "Give the PC a socket on {0}"};
+inline constexpr Template gesture_socket_out{"gesture-socket-out", "Take the PC's socket off {0}"};
+inline constexpr Template gesture_rename{"gesture-rename", "Rename {0} to {1}"};
+inline constexpr Template gesture_address{"gesture-address", "Set the address of {0} to {1}"};
+inline constexpr Template gesture_address_off{"gesture-address-off", "Take the address off {0}"};
+inline constexpr Template gesture_no_name{"gesture-no-name", "a name has at least one letter"};
+inline constexpr Template gesture_nothing{"gesture-nothing", "nothing is chosen"};
+inline constexpr Template gesture_then_free{"gesture-then-free", "{0} then has {1} free"};
+inline constexpr Template gesture_then_over{"gesture-then-over", "{0} is then over by {1}"};
+inline constexpr Template gesture_comes{"gesture-comes", "new: {0}"};
+inline constexpr Template gesture_goes{"gesture-goes", "settled: {0}"};
+inline constexpr Template gesture_accept{"gesture-accept", "Accept a finding"};
+inline constexpr Template gesture_no_reason{"gesture-no-reason", "say in a few words why it is all right"};
+
+} // namespace snug::text

@@ -1,0 +1,41 @@
+#include "core/gesture/consequence.h"
+
+#include "core/gesture/move.h"
+#include "tests/support/sample.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace snug::test {
+namespace {
+
+TEST(Consequences, SayBothRoomsAndWhatComes) {
+  const Lab lab = sample("skerry-ferries");
+  Lab then = lab;
+  const std::vector<MachineId> one{machine(lab, "tickets-db").id};
+  ASSERT_TRUE(apply(then, *move_machines(lab, one, {machine(lab, "deck-b").id, 0, {}})));
+  const Analysis now = analyse(lab), after = analyse(then);
+  std::vector<std::string> said;
+  for (const Message& m : consequences(now, after, {})) said.push_back(english(m));
+  ASSERT_GE(said.size(), 2U);
+  EXPECT_TRUE(said[0].starts_with("deck-a then has ")) << said[0];
+  EXPECT_TRUE(said[1].starts_with("deck-b ")) << said[1];
+  EXPECT_TRUE(consequences(now, now, {}).empty());
+}
+
+TEST(Consequences, SayOverAndSettled) {
+  const Lab lab = sample("skerry-ferries");
+  Lab then = lab;
+  ASSERT_TRUE(apply(then, set_memory(then, machine(then, "wheelhouse").id, 40 * 1024)));
+  const Analysis now = analyse(lab), after = analyse(then);
+  const auto first = consequences(now, after, {}, 1);
+  ASSERT_FALSE(first.empty());
+  EXPECT_TRUE(english(first[0]).find("is then over by") != std::string::npos) << english(first[0]);
+  const auto back = consequences(after, now, {});
+  EXPECT_TRUE(std::any_of(back.begin(), back.end(),
+                          [](const Message& m) { return english(m).starts_with("settled: "); }));
+}
+
+} // namespace
+} // namespace snug::test

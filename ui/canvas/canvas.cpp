@@ -1,0 +1,147 @@
+#include "ui/canvas/canvas.h"
+
+#include <QApplication>
+#include <QScrollBar>
+#include <QStyleHints>
+
+#include <algorithm>
+#include <cmath>
+
+namespace snug {
+
+namespace {
+
+constexpr qreal kLeastZoom = 0.05, kMostZoom = 4;
+constexpr int kStep = 40; // of the scroll bars
+
+} // namespace
+
+Canvas::Canvas(Session& session, QWidget* parent) : QAbstractScrollArea(parent), session_(session) {
+  setObjectName(QStringLiteral("canvas"));
+  setFrameShape(QFrame::NoFrame);
+  setFocusPolicy(Qt::StrongFocus);
+  viewport()->setMouseTracking(true);
+  viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
+  connect(&session_, &Session::shown_changed, this, &Canvas::redraw);
+  connect(&session_, &Session::selection_changed, this, [this] { viewport()->update(); });
+  connect(&session_, &Session::started, this, [this] {
+    cancel();
+    focus_ = hover_ = {};
+    fitted_ = true;
+  });
+  redraw();
+}
+
+Canvas::~Canvas() = default;
+
+void Canvas::set_theme(Theme theme) {
+  theme_ = theme;
+  viewport()->update();
+}
+
+void Canvas::redraw() {
+  DrawOptions options;
+  options.exercise = session_.exercise();
+  options.full_addresses = false;
+  options.show_ruler = options.show_state = false; // the ruler over the canvas says it
+  options.show_legend = false;
+  Drawing next = draw(session_.shown(), options);
+  const bool resized = next.width != drawing_.width || next.height != drawing_.height;
+  const std::vector<QRectF> changed = differences(drawing_, next);
+  drawing_ = std::move(next);
+  if (resized) {
+    update_bars();
+    if (fitted_ && !gesture_) show_all();
+    viewport()->update();
+    return;
+  }
+  constexpr std::size_t kFew = 8; // more scattered rectangles cost more than what they save
+  QRectF all;
+  for (const QRectF& r : changed) {
+    const QRectF on(on_view(r.topLeft()), on_view(r.bottomRight()));
+    if (changed.size() <= kFew)
+      viewport()->update(on.toAlignedRect().adjusted(-2, -2, 2, 2));
+    else
+      all = all.united(on);
+  }
+  if (!all.isNull()) viewport()->update(all.toAlignedRect().adjusted(-2, -2, 2, 2));
+}
+
+QPointF Canvas::on_drawing(QPointF view) const {
+  const QPointF origin = on_view(QPointF(0, 0));
+  return (view - origin) / zoom_;
+}
+
+QPointF Canvas::on_view(QPointF p) const {
+  const qreal w = drawing_.width * zoom_, h = drawing_.height * zoom_;
+  const qreal left =
+      w < viewport()->width() ? (viewport()->width() - w) / 2 : -horizontalScrollBar()->value();
+  const qreal top = h < viewport()->height() ? (viewport()->height() - h) / 2 : -verticalScrollBar()->value();
+  return {left + p.x() * zoom_, top + p.y() * zoom_};
+}
+
+QRectF Canvas::on_view(const snug::Box& b) const {
+  return {on_view(QPointF(b.x, b.y)), on_view(QPointF(b.right(), b.bottom()))};
+}
+
+void Canvas::update_bars() {
+  const int w = static_cast<int>(std::ceil(drawing_.width * zoom_));
+  const int h = static_cast<int>(std::ceil(drawing_.height * zoom_));
+  horizontalScrollBar()->setPageStep(viewport()->width());
+  verticalScrollBar()->setPageStep(viewport()->height());
+  horizontalScrollBar()->setRange(0, std::max(0, w - viewport()->width()));
+  verticalScrollBar()->setRange(0, std::max(0, h - viewport()->height()));
+  horizontalScrollBar()->setSingleStep(kStep);
+  verticalScrollBar()->setSingleStep(kStep);
+}
+
+void Canvas::set_zoom(qreal zoom, QPointF anchor) {
+  const QPointF fixed = on_drawing(anchor);
+  zoom_ = std::clamp(zoom, kLeastZoom, kMostZoom);
+  fitted_ = false;
+  update_bars();
+  const QPointF now = on_view(fixed);
+  horizontalScrollBar()->setValue(horizontalScrollBar()->value() + qRound(now.x() - anchor.x()));
+  verticalScrollBar()->setValue(verticalScrollBar()->value() + qRound(now.y() - anchor.y()));
+  viewport()->update();
+  emit zoom_changed();
+}
+
+void Canvas::zoom_by(qreal factor) { set_zoom(zoom_ * factor, QRectF(viewport()->rect()).center()); }
+
+void Canvas::show_all() {
+  if (drawing_.width <= 0 || drawing_.height <= 0) return;
+  constexpr qreal kLargest = 1.5; // letters of a small lab do not become posters
+  const qreal fit =
+      std::min(viewport()->width() / qreal(drawing_.width), viewport()->height() / qreal(drawing_.height));
+  zoom_ = std::clamp(fit, kLeastZoom, kLargest);
+  fitted_ = true;
+  update_bars();
+  viewport()->update();
+  emit zoom_changed();
+}
+
+void Canvas::show_place(AnyId id) {
+  const snug::Box box = box_of(drawing_, id);
+  if (box.w == 0) return;
+  focus_ = id;
+  const QRectF on = on_view(box);
+  const QRectF room = QRectF(viewport()->rect()).adjusted(20, 20, -20, -20);
+  if (!room.contains(on)) {
+    const QPointF by = on.center() - room.center();
+    horizontalScrollBar()->setValue(horizontalScrollBar()->value() + qRound(by.x()));
+    verticalScrollBar()->setValue(verticalScrollBar()->value() + qRound(by.y()));
+  }
+  viewport()->update();
+}
+
+void Canvas::resizeEvent(QResizeEvent*) {
+  update_bars();
+  if (fitted_) show_all();
+}
+
+void Canvas::scrollContentsBy(int dx, int dy) { viewport()->scroll(dx, dy); }
+
+Canvas::Painted Canvas::take_painted() { return std::exchange(painted_, {}); }
+
+} // namespace snug

@@ -1,0 +1,110 @@
+#pragma once
+// The picture of the lab that a person works on: shows what core drew, and turns gestures into edits that
+// core makes.
+
+#include "core/layout/draw.h"
+#include "core/layout/palette.h"
+#include "ui/canvas/gesture.h"
+#include "ui/session/session.h"
+
+#include <QAbstractScrollArea>
+
+#include <memory>
+
+namespace snug {
+
+class Canvas : public QAbstractScrollArea {
+  Q_OBJECT
+
+ public:
+  explicit Canvas(Session& session, QWidget* parent = nullptr);
+  ~Canvas() override;
+
+  Session& session() { return session_; }
+  // What is painted now; during a drag the state after the drop.
+  const Drawing& drawing() const { return drawing_; }
+  void set_theme(Theme);
+  const Palette& colours() const { return snug::palette(theme_); }
+
+  // Pixels of the window for one of the drawing.
+  qreal zoom() const { return zoom_; }
+  // Keeps the point of the drawing under `anchor` (of the viewport) where it is.
+  void set_zoom(qreal zoom, QPointF anchor);
+  void zoom_by(qreal factor);
+  void show_all();
+  void show_place(AnyId);
+  QPointF on_drawing(QPointF view) const;
+  QPointF on_view(QPointF drawing) const;
+  QRectF on_view(const snug::Box&) const;
+  AnyId focus_id() const { return focus_; }
+
+  // A gesture that a part begins: it follows the pointer, the next click ends it, Esc cancels.
+  void begin(std::unique_ptr<Gesture> gesture);
+  // The same under a button that is held down elsewhere: the pointer is at a point of the screen, is let go.
+  void carry(QPoint global);
+  void put_down(QPoint global);
+  void cancel();
+  bool is_busy() const { return gesture_ != nullptr; }
+  // What stands at the pointer during a gesture.
+  QString gesture_words() const;
+  // Since the last call: shapes and frames painted, frames that painted the whole view.
+  struct Painted {
+    std::int64_t shapes = 0, frames = 0, whole = 0;
+  };
+  Painted take_painted();
+
+ signals:
+  void menu_wanted(snug::AnyId id, const QPoint& global);
+  void edit_wanted(snug::AnyId id); // double click, Enter, F2
+  void zoom_changed();
+
+ protected:
+  void paintEvent(QPaintEvent*) override;
+  void resizeEvent(QResizeEvent*) override;
+  void scrollContentsBy(int dx, int dy) override;
+  void mousePressEvent(QMouseEvent*) override;
+  void mouseMoveEvent(QMouseEvent*) override;
+  void mouseReleaseEvent(QMouseEvent*) override;
+  void mouseDoubleClickEvent(QMouseEvent*) override;
+  void wheelEvent(QWheelEvent*) override;
+  void keyPressEvent(QKeyEvent*) override;
+  void contextMenuEvent(QContextMenuEvent*) override;
+  void keyReleaseEvent(QKeyEvent*) override;
+  void focusInEvent(QFocusEvent*) override;
+  void focusOutEvent(QFocusEvent*) override;
+  bool viewportEvent(QEvent*) override;
+
+ private:
+  void redraw();
+  void update_bars();
+  void update_around(AnyId);
+  void update_over();
+  void paint_over(QPainter&);
+  void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
+  void paint_ghost(QPainter&);
+  void press_on(const Hit&, QMouseEvent*);
+  void start_drag(QPointF at);
+  void finish_gesture(QPointF at);
+  void move_gesture(QPointF view);
+  void set_hover(AnyId);
+  void step_focus(int key);
+  std::vector<AnyId> places_in_order() const;
+
+  QRectF ghost_box() const;
+
+  static constexpr qreal kGhostWidth = 340;
+  Session& session_;
+  Drawing drawing_, before_; // before_: as it was when the gesture began
+  Theme theme_ = Theme::light;
+  qreal zoom_ = 1;
+  bool fitted_ = true; // follows the window's size
+  AnyId hover_, focus_, ringed_;
+  std::unique_ptr<Gesture> gesture_;
+  QPointF pressed_at_, pointer_; // of the viewport
+  Hit pressed_;
+  bool is_pressed_ = false, panning_ = false, placing_ = false, keep_ = false, space_ = false;
+  QRectF over_; // what the gesture painted last
+  Painted painted_;
+};
+
+} // namespace snug

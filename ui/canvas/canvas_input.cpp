@@ -1,0 +1,274 @@
+#include "ui/canvas/canvas.h"
+#include "ui/session/words.h"
+
+#include <QApplication>
+#include <QHelpEvent>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QScrollBar>
+#include <QStyleHints>
+#include <QToolTip>
+
+#include <algorithm>
+#include <cmath>
+
+namespace snug {
+
+namespace {
+
+constexpr qreal kReach = 6;       // of the pointer, pixels of the window
+constexpr qreal kWheelStep = 120; // eighths of a degree
+
+bool may_be_dragged(const Hit& h) { return h.of.kind == Kind::machine || h.of.kind == Kind::card; }
+
+} // namespace
+
+void Canvas::begin(std::unique_ptr<Gesture> gesture) {
+  cancel();
+  gesture_ = std::move(gesture);
+  before_ = drawing_;
+  placing_ = true;
+  viewport()->setCursor(Qt::CrossCursor);
+}
+
+void Canvas::start_drag(QPointF at) {
+  const QPointF on = on_drawing(pressed_at_);
+  before_ = drawing_;
+  if (pressed_.of.kind == Kind::card) {
+    const auto* pin = std::get_if<BoxShape>(&drawing_.shapes[pressed_.shape]);
+    const CardId card{pressed_.of.number};
+    gesture_ = drag_pin(session_, card, drawing_,
+                        pin ? QPointF(pin->box.centre().x, pin->box.centre().y) : QPointF(on.x(), on.y()));
+  } else if (pressed_.of.kind == Kind::machine) {
+    std::vector<AnyId> ids = session_.selection();
+    if (!session_.is_selected(pressed_.of)) ids = {pressed_.of};
+    gesture_ = drag_machines(session_, outermost(session_.lab(), ids));
+  } else {
+    gesture_ = band_select(session_, on, keep_);
+  }
+  viewport()->setCursor(may_be_dragged(pressed_) ? Qt::ClosedHandCursor : Qt::ArrowCursor);
+  move_gesture(at);
+}
+
+void Canvas::move_gesture(QPointF view) {
+  pointer_ = view;
+  gesture_->move(before_, drawing_, on_drawing(view));
+  update_over();
+}
+
+void Canvas::finish_gesture(QPointF at) {
+  move_gesture(at);
+  const std::unique_ptr<Gesture> done = std::move(gesture_);
+  placing_ = false;
+  viewport()->unsetCursor();
+  done->drop();
+  update_over();
+  viewport()->update();
+}
+
+void Canvas::cancel() {
+  if (!gesture_) return;
+  gesture_.reset();
+  placing_ = is_pressed_ = false;
+  viewport()->unsetCursor();
+  session_.end_preview();
+  update_over();
+}
+
+void Canvas::carry(QPoint global) {
+  if (gesture_) move_gesture(viewport()->mapFromGlobal(global));
+}
+
+void Canvas::put_down(QPoint global) {
+  if (!gesture_) return;
+  const QPoint at = viewport()->mapFromGlobal(global);
+  if (viewport()->rect().contains(at))
+    finish_gesture(at);
+  else
+    cancel();
+}
+
+QString Canvas::gesture_words() const { return gesture_ ? gesture_->words() : QString(); }
+
+void Canvas::mousePressEvent(QMouseEvent* event) {
+  setFocus(Qt::MouseFocusReason);
+  if (placing_ && event->button() == Qt::LeftButton) return finish_gesture(event->position());
+  if (gesture_) return cancel();
+  pressed_at_ = event->position();
+  if (event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && space_)) {
+    panning_ = true;
+    viewport()->setCursor(Qt::ClosedHandCursor);
+    return;
+  }
+  pressed_ = hit(drawing_, on_drawing(pressed_at_), kReach / zoom_);
+  if (event->button() == Qt::LeftButton) press_on(pressed_, event);
+}
+
+void Canvas::press_on(const Hit& h, QMouseEvent* event) {
+  is_pressed_ = true;
+  keep_ = (event->modifiers() & (Qt::ControlModifier | Qt::ShiftModifier)) != 0;
+  const bool nothing = !h.of || h.of.kind == Kind::pc;
+  if (nothing) {
+    if (!keep_) session_.select({});
+    return;
+  }
+  focus_ = h.of;
+  std::vector<AnyId> ids = keep_ ? session_.selection() : std::vector<AnyId>{};
+  if (keep_ && session_.is_selected(h.of)) {
+    std::erase(ids, h.of);
+  } else if (!session_.is_selected(h.of)) {
+    ids.push_back(h.of);
+  } else {
+    return; // a press on what is selected may begin a drag of all of it
+  }
+  session_.select(std::move(ids));
+}
+
+void Canvas::mouseMoveEvent(QMouseEvent* event) {
+  const QPointF at = event->position();
+  if (panning_) {
+    const QPointF by = at - pressed_at_;
+    pressed_at_ = at;
+    fitted_ = false;
+    horizontalScrollBar()->setValue(horizontalScrollBar()->value() - qRound(by.x()));
+    verticalScrollBar()->setValue(verticalScrollBar()->value() - qRound(by.y()));
+    return;
+  }
+  if (gesture_) return move_gesture(at);
+  if (is_pressed_ &&
+      (at - pressed_at_).manhattanLength() >= QGuiApplication::styleHints()->startDragDistance())
+    return start_drag(at);
+  set_hover(hit(drawing_, on_drawing(at), kReach / zoom_).of);
+}
+
+void Canvas::mouseReleaseEvent(QMouseEvent* event) {
+  if (panning_) {
+    panning_ = false;
+    viewport()->unsetCursor();
+    return;
+  }
+  const bool was_pressed = std::exchange(is_pressed_, false);
+  if (event->button() != Qt::LeftButton) return;
+  if (gesture_ && !placing_) return finish_gesture(event->position());
+  if (was_pressed && !keep_ && pressed_.of && session_.selection().size() > 1 &&
+      session_.is_selected(pressed_.of))
+    session_.select({pressed_.of});
+}
+
+void Canvas::mouseDoubleClickEvent(QMouseEvent* event) {
+  const Hit h = hit(drawing_, on_drawing(event->position()), kReach / zoom_);
+  if (h.of && event->button() == Qt::LeftButton) emit edit_wanted(h.of);
+}
+
+void Canvas::set_hover(AnyId id) {
+  if (id.kind == Kind::pc) id = {};
+  if (id == hover_) return;
+  update_around(hover_);
+  hover_ = id;
+  update_around(hover_);
+}
+
+void Canvas::wheelEvent(QWheelEvent* event) {
+  if ((event->modifiers() & Qt::ControlModifier) == 0) return QAbstractScrollArea::wheelEvent(event);
+  set_zoom(zoom_ * std::pow(1.2, event->angleDelta().y() / kWheelStep), event->position());
+  event->accept();
+}
+
+std::vector<AnyId> Canvas::places_in_order() const {
+  std::vector<AnyId> ids;
+  for (const Group& g : drawing_.groups)
+    if (g.of && g.of.kind != Kind::pc && std::find(ids.begin(), ids.end(), g.of) == ids.end())
+      ids.push_back(g.of);
+  return ids;
+}
+
+// To the nearest element in the direction of an arrow key.
+void Canvas::step_focus(int key) {
+  const snug::Box from = box_of(drawing_, focus_);
+  AnyId best;
+  double nearest = 1e18;
+  for (const AnyId id : places_in_order()) {
+    if (id == focus_) continue;
+    const snug::Box box = box_of(drawing_, id);
+    const double dx = box.centre().x - from.centre().x, dy = box.centre().y - from.centre().y;
+    const double ahead = key == Qt::Key_Right  ? dx
+                         : key == Qt::Key_Left ? -dx
+                         : key == Qt::Key_Down ? dy
+                                               : -dy;
+    const double aside = key == Qt::Key_Right || key == Qt::Key_Left ? dy : dx;
+    if (from.w != 0 && ahead <= 0) continue;
+    const double far = std::abs(ahead) + 2.5 * std::abs(aside);
+    if (far < nearest) {
+      nearest = far;
+      best = id;
+    }
+  }
+  if (best) {
+    session_.select({best});
+    show_place(best);
+  }
+}
+
+void Canvas::keyPressEvent(QKeyEvent* event) {
+  switch (event->key()) {
+  case Qt::Key_Escape:
+    if (gesture_) return cancel();
+    return session_.select({});
+  case Qt::Key_Left:
+  case Qt::Key_Right:
+  case Qt::Key_Up:
+  case Qt::Key_Down:
+    return step_focus(event->key());
+  case Qt::Key_Space:
+    if (!event->isAutoRepeat()) space_ = true;
+    return;
+  case Qt::Key_Return:
+  case Qt::Key_Enter:
+  case Qt::Key_F2:
+    if (focus_) emit edit_wanted(focus_);
+    return;
+  case Qt::Key_Menu:
+    if (focus_)
+      emit menu_wanted(focus_, viewport()->mapToGlobal(on_view(box_of(drawing_, focus_)).center().toPoint()));
+    return;
+  default:
+    QAbstractScrollArea::keyPressEvent(event);
+  }
+}
+
+void Canvas::keyReleaseEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) space_ = false;
+  QAbstractScrollArea::keyReleaseEvent(event);
+}
+
+void Canvas::contextMenuEvent(QContextMenuEvent* event) {
+  if (gesture_) return cancel();
+  const Hit h = hit(drawing_, on_drawing(event->pos()), kReach / zoom_);
+  if (h.of && h.of.kind != Kind::pc && !session_.is_selected(h.of)) session_.select({h.of});
+  emit menu_wanted(h.of, event->globalPos());
+}
+
+bool Canvas::viewportEvent(QEvent* event) {
+  if (event->type() == QEvent::ToolTip) {
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const Hit h = hit(drawing_, on_drawing(help->pos()), kReach / zoom_);
+    for (const Group& g : drawing_.groups)
+      if (h.of && g.of == h.of && h.of.kind != Kind::pc && !g.title.empty()) {
+        QToolTip::showText(help->globalPos(),
+                           as_qt(g.title + (g.description.empty() ? "" : "\n" + g.description)), viewport());
+        return true;
+      }
+    QToolTip::hideText();
+    return true;
+  }
+  if (event->type() == QEvent::Leave) set_hover({});
+  return QAbstractScrollArea::viewportEvent(event);
+}
+
+void Canvas::focusInEvent(QFocusEvent*) { viewport()->update(); }
+void Canvas::focusOutEvent(QFocusEvent*) {
+  space_ = false;
+  viewport()->update();
+}
+
+} // namespace snug

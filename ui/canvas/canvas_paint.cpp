@@ -1,0 +1,133 @@
+#include "ui/canvas/canvas.h"
+#include "ui/diagram/paint.h"
+
+#include <QPaintEvent>
+#include <QPainter>
+#include <QPainterPath>
+
+namespace snug {
+
+namespace {
+
+constexpr qreal kTextFrom = 0.35; // below this zoom letters are not painted
+constexpr int kGhostGap = 14;     // from the pointer
+
+QColor colour(const Palette& p, Ink ink) { return QColor::fromRgb(0xff000000U | p.of(ink)); }
+
+} // namespace
+
+void Canvas::paintEvent(QPaintEvent* event) {
+  const QRect dirty = event->rect();
+  QPainter painter(viewport());
+  painter.fillRect(dirty, colour(colours(), Ink::sheet));
+  const bool small = zoom_ < kTextFrom;
+  painter.setRenderHint(QPainter::Antialiasing, !small);
+  painter.setRenderHint(QPainter::TextAntialiasing);
+  painter.translate(on_view(QPointF(0, 0)));
+  painter.scale(zoom_, zoom_);
+  const QRectF seen = QRectF(on_drawing(dirty.topLeft()), on_drawing(dirty.bottomRight() + QPoint(1, 1)));
+  for (const AnyShape& s : drawing_.shapes) {
+    if (small && std::holds_alternative<TextShape>(s)) continue;
+    if (!bounds(s).intersects(seen)) continue;
+    paint(painter, s, colours());
+    ++painted_.shapes;
+  }
+  ++painted_.frames;
+  if (dirty.contains(viewport()->rect())) ++painted_.whole;
+  paint_over(painter);
+}
+
+void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool dashed) {
+  snug::Box box = box_of(drawing_, id);
+  if (box.w == 0) return;
+  QPen pen(colour(colours(), ink), width);
+  if (dashed) pen.setDashPattern({3, 2});
+  painter.setPen(pen);
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRoundedRect(as_rect(box).adjusted(-4, -4, 4, 4), 10, 10);
+}
+
+void Canvas::paint_over(QPainter& painter) {
+  painter.setRenderHint(QPainter::Antialiasing);
+  if (hover_ && !gesture_ && !session_.is_selected(hover_)) paint_ring(painter, hover_, Ink::muted, 1, false);
+  for (const AnyId id : session_.selection()) paint_ring(painter, id, Ink::info, 2, false);
+  if (focus_ && hasFocus() && !gesture_ && !session_.is_selected(focus_))
+    paint_ring(painter, focus_, Ink::text, 2, true);
+  if (!gesture_) return;
+  if (gesture_->target())
+    paint_ring(painter, gesture_->target(), gesture_->is_refused() ? Ink::error : Ink::info, 3, true);
+  const QPointF at = on_drawing(pointer_);
+  if (const auto from = gesture_->line_from()) {
+    painter.setPen(QPen(colour(colours(), Ink::info), 2, Qt::DashLine));
+    painter.drawLine(*from, at);
+  }
+  if (const auto from = gesture_->band_from()) {
+    QColor fill = colour(colours(), Ink::info);
+    painter.setPen(QPen(fill, 1));
+    fill.setAlpha(24);
+    painter.setBrush(fill);
+    painter.drawRect(QRectF(*from, at).normalized());
+  }
+  painter.resetTransform();
+  paint_ghost(painter);
+}
+
+QRectF Canvas::ghost_box() const {
+  if (!gesture_ || gesture_->title().isEmpty()) return {};
+  const QFontMetricsF bold(diagram_font(13, Weight::semibold)), plain(diagram_font(12, Weight::regular));
+  qreal w = bold.horizontalAdvance(gesture_->title());
+  const QStringList lines = gesture_->words().split(QLatin1Char('\n'), Qt::SkipEmptyParts);
+  for (const QString& line : lines) w = std::max(w, plain.horizontalAdvance(line));
+  QRectF box(pointer_ + QPointF(kGhostGap, kGhostGap), QSizeF(std::min(w, kGhostWidth) + 24, 30));
+  for (const QString& line : lines)
+    box.setHeight(box.height() +
+                  plain.boundingRect(QRectF(0, 0, kGhostWidth, 400), Qt::TextWordWrap, line).height() + 3);
+  if (box.right() > viewport()->width()) box.moveRight(std::max(box.width(), pointer_.x() - kGhostGap));
+  if (box.bottom() > viewport()->height()) box.moveBottom(std::max(box.height(), pointer_.y() - kGhostGap));
+  return box;
+}
+
+void Canvas::paint_ghost(QPainter& painter) {
+  const QRectF box = ghost_box();
+  if (box.isNull()) return;
+  const Ink ink = gesture_->is_refused() ? Ink::error : Ink::info;
+  painter.setPen(QPen(colour(colours(), ink), 1.5, Qt::DashLine));
+  painter.setBrush(colour(colours(), Ink::card));
+  painter.drawRoundedRect(box, 8, 8);
+  painter.setFont(diagram_font(13, Weight::semibold));
+  painter.setPen(colour(colours(), ink));
+  painter.drawText(QPointF(box.x() + 12, box.y() + 20), gesture_->title());
+  painter.setFont(diagram_font(12, Weight::regular));
+  painter.setPen(colour(colours(), gesture_->is_refused() ? Ink::error : Ink::text));
+  qreal y = box.y() + 28;
+  for (const QString& line : gesture_->words().split(QLatin1Char('\n'), Qt::SkipEmptyParts)) {
+    QRectF used;
+    painter.drawText(QRectF(box.x() + 12, y, kGhostWidth, 400), Qt::TextWordWrap, line, &used);
+    y += used.height() + 3;
+  }
+}
+
+// Only what a moved pointer changes: the words beside it, its line or band.
+void Canvas::update_over() {
+  QRectF now = ghost_box();
+  if (gesture_) {
+    for (const auto& from : {gesture_->line_from(), gesture_->band_from()})
+      if (from) now = now.united(QRectF(on_view(*from), pointer_).normalized());
+    if (gesture_->target() != ringed_) {
+      update_around(ringed_);
+      ringed_ = gesture_->target();
+      update_around(ringed_);
+    }
+  } else {
+    update_around(std::exchange(ringed_, {}));
+  }
+  viewport()->update(over_.united(now).toAlignedRect().adjusted(-4, -4, 4, 4));
+  over_ = now;
+}
+
+void Canvas::update_around(AnyId id) {
+  const snug::Box box = box_of(drawing_, id);
+  if (box.w != 0) viewport()->update(on_view(box).toAlignedRect().adjusted(-10, -10, 10, 10));
+}
+
+} // namespace snug

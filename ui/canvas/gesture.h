@@ -1,0 +1,73 @@
+#pragma once
+// What a hand does on the canvas between press and release. A gesture asks core for the edit that the drop
+// would make, shows it, and performs it when dropped.
+
+#include "core/gesture/plug.h"
+#include "ui/canvas/shapes.h"
+#include "ui/session/session.h"
+
+#include <QString>
+
+#include <memory>
+
+namespace snug {
+
+class Gesture {
+ public:
+  virtual ~Gesture() = default;
+
+  // The pointer is at a point of the drawing. `before` is the drawing as it was when the gesture began, `now`
+  // as it is shown.
+  void move(const Drawing& before, const Drawing& now, QPointF at);
+  // Performs; false when refused, which has been told.
+  bool drop();
+  // Words beside the pointer: the name of what is moved, what the drop would bring or why it is refused.
+  const QString& title() const { return title_; }
+  const QString& words() const { return words_; }
+  bool is_refused() const { return refused_; }
+  // What the drop is aimed at, to be outlined.
+  AnyId target() const { return target_; }
+  // A line is drawn from here to the pointer; null: none.
+  virtual std::optional<QPointF> line_from() const { return std::nullopt; }
+  // A band is drawn from here to the pointer.
+  virtual std::optional<QPointF> band_from() const { return std::nullopt; }
+
+ protected:
+  Gesture(Session& session, QString title) : session_(session), title_(std::move(title)) {}
+  Session& session() { return session_; }
+  struct Aim {
+    AnyId target;
+    std::uint64_t key = 0; // aims with the same key and target give the same edit
+  };
+  virtual Aim aim(const Drawing& before, const Drawing& now, QPointF at) = 0;
+  virtual Result<Edit> edit_for(const Aim&) = 0;
+  virtual void done(const Aim&) {}
+
+ private:
+  void show(const Aim&);
+  Session& session_;
+  QString title_, words_;
+  bool refused_ = false;
+  AnyId target_;
+  std::optional<Aim> aim_;
+  std::optional<Edit> edit_;
+};
+
+// Machines, to a hypervisor, the PC or another place among their neighbours.
+std::unique_ptr<Gesture> drag_machines(Session&, std::vector<MachineId>);
+// A pin, to another rail. `pin` is where it stands.
+std::unique_ptr<Gesture> drag_pin(Session&, CardId, const Drawing&, QPointF pin);
+// A new card, from a machine to a rail.
+std::unique_ptr<Gesture> pull_card(Session&, MachineId, QPointF from);
+// A new machine or segment.
+std::unique_ptr<Gesture> place_role(Session&, const Role&);
+std::unique_ptr<Gesture> place_segment(Session&, SegmentKind);
+// A band around what is to be selected; with `keep` beside what is.
+std::unique_ptr<Gesture> band_select(Session&, QPointF from, bool keep);
+
+// The rail nearest to a point, within reach; none.
+SegmentId rail_at(const Drawing&, QPointF at);
+// The segment that a card's pin leads to.
+SegmentId segment_of_pin(const Drawing&, CardId, QPointF pin);
+
+} // namespace snug

@@ -1,0 +1,189 @@
+#include "ui/canvas/shapes.h"
+
+#include <QLineF>
+
+#include <algorithm>
+#include <cmath>
+
+namespace snug {
+
+namespace {
+
+constexpr qreal kTenth = 10;
+constexpr qreal kTickReach = 6; // half the width of cross strokes, rounded up
+
+QRectF spread(const QRectF& r, qreal by) { return r.adjusted(-by, -by, by, by); }
+
+struct Bounds {
+  QRectF operator()(const BoxShape& s) const {
+    return spread(as_rect(s.box), s.stroke_width / kTenth / 2 + 1);
+  }
+  QRectF operator()(const LineShape& s) const {
+    const qreal half = s.dash == Dash::ticks ? kTickReach : s.width / kTenth / 2;
+    return spread(QRectF(QPointF(s.from.x, s.from.y), QPointF(s.to.x, s.to.y)).normalized(), half + 1);
+  }
+  QRectF operator()(const CircleShape& s) const {
+    const qreal r = s.radius + s.stroke_width / kTenth / 2 + 1;
+    return {s.centre.x - r, s.centre.y - r, 2 * r, 2 * r};
+  }
+  QRectF operator()(const PolygonShape& s) const {
+    QRectF all;
+    for (const Point p : s.points) all = all.united(QRectF(p.x, p.y, 1, 1));
+    return spread(all, s.stroke_width / kTenth / 2 + 1);
+  }
+  QRectF operator()(const TextShape& s) const {
+    const QRectF line(s.box.x, s.baseline - s.size - 1, s.box.w, s.size * 1.5 + 2);
+    return spread(line.united(as_rect(s.box)), 2);
+  }
+};
+
+qreal distance(QPointF p, QPointF a, QPointF b) {
+  const QPointF along = b - a;
+  const qreal length2 = QPointF::dotProduct(along, along);
+  const qreal t = length2 > 0 ? std::clamp(QPointF::dotProduct(p - a, along) / length2, 0.0, 1.0) : 0.0;
+  return QLineF(p, a + t * along).length();
+}
+
+// How far a point is from the ink of a shape; 0: on it.
+struct Away {
+  QPointF at;
+  qreal operator()(const BoxShape& s) const {
+    const QRectF r = as_rect(s.box);
+    const qreal dx = std::max({r.left() - at.x(), 0.0, at.x() - r.right()});
+    const qreal dy = std::max({r.top() - at.y(), 0.0, at.y() - r.bottom()});
+    return std::hypot(dx, dy);
+  }
+  qreal operator()(const LineShape& s) const {
+    return std::max(0.0, distance(at, QPointF(s.from.x, s.from.y), QPointF(s.to.x, s.to.y)) -
+                             s.width / kTenth / 2);
+  }
+  qreal operator()(const CircleShape& s) const {
+    return std::max(0.0, QLineF(at, QPointF(s.centre.x, s.centre.y)).length() - s.radius);
+  }
+  qreal operator()(const PolygonShape& s) const {
+    const QRectF r = Bounds()(s);
+    return r.contains(at)
+               ? 0
+               : Away{at}(BoxShape{{}, Box{int(r.x()), int(r.y()), int(r.width()), int(r.height())}});
+  }
+  qreal operator()(const TextShape& s) const { return Bounds()(s).contains(at) ? 0 : 1e9; }
+};
+
+bool is_large(Part p) {
+  return p == Part::machine || p == Part::room || p == Part::frame || p == Part::lan || p == Part::meter;
+}
+
+bool may_be_hit(const Shape& s) {
+  return s.of && s.part != Part::legend && s.part != Part::title_block && s.part != Part::sheet &&
+         s.part != Part::outside;
+}
+
+bool same(const AnyShape& a, const AnyShape& b);
+
+template <typename T>
+auto tie(const T& s);
+template <>
+auto tie(const BoxShape& s) {
+  return std::tie(s.box, s.radius, s.fill, s.stroke, s.stroke_width, s.dash);
+}
+template <>
+auto tie(const LineShape& s) {
+  return std::tie(s.from, s.to, s.ink, s.width, s.dash);
+}
+template <>
+auto tie(const CircleShape& s) {
+  return std::tie(s.centre, s.radius, s.fill, s.stroke, s.stroke_width);
+}
+template <>
+auto tie(const PolygonShape& s) {
+  return std::tie(s.points, s.fill, s.stroke, s.stroke_width);
+}
+template <>
+auto tie(const TextShape& s) {
+  return std::tie(s.box, s.baseline, s.size, s.weight, s.anchor, s.ink, s.length, s.text);
+}
+
+bool same(const AnyShape& a, const AnyShape& b) {
+  if (a.index() != b.index()) return false;
+  return std::visit([&b](const auto& x) { return tie(x) == tie(std::get<std::decay_t<decltype(x)>>(b)); }, a);
+}
+
+std::uint64_t digest(const AnyShape& s) {
+  const QRectF r = bounds(s);
+  std::uint64_t h = s.index() * 0x9e3779b97f4a7c15ULL;
+  for (const qreal v : {r.x(), r.y(), r.width(), r.height()})
+    h = (h ^ static_cast<std::uint64_t>(static_cast<std::int64_t>(v * 4))) * 0x100000001b3ULL;
+  return h;
+}
+
+// Of those shapes of `of` that `other` has not.
+void add_only(std::span<const AnyShape> of, std::span<const AnyShape> other, std::vector<QRectF>& out) {
+  std::vector<std::pair<std::uint64_t, const AnyShape*>> known;
+  known.reserve(other.size());
+  for (const AnyShape& s : other) known.emplace_back(digest(s), &s);
+  std::sort(known.begin(), known.end());
+  for (const AnyShape& s : of) {
+    const std::uint64_t d = digest(s);
+    auto at = std::lower_bound(known.begin(), known.end(), d,
+                               [](const auto& k, std::uint64_t v) { return k.first < v; });
+    bool found = false;
+    for (; at != known.end() && at->first == d && !found; ++at) found = same(*at->second, s);
+    if (!found) out.push_back(bounds(s));
+  }
+}
+
+} // namespace
+
+QRectF bounds(const AnyShape& s) { return std::visit(Bounds(), s); }
+
+const Shape& shape_of(const AnyShape& s) {
+  return std::visit([](const auto& x) -> const Shape& { return x; }, s);
+}
+
+Hit hit(const Drawing& drawing, QPointF at, qreal reach) {
+  Hit best;
+  qreal nearest = reach;
+  for (std::size_t i = drawing.shapes.size(); i-- > 0;) {
+    const AnyShape& s = drawing.shapes[i];
+    const Shape& what = shape_of(s);
+    if (!may_be_hit(what) || !spread(bounds(s), reach).contains(at)) continue;
+    const qreal away = std::visit(Away{at}, s);
+    if (is_large(what.part) && away > 0) continue;
+    if (away == 0) return best.of && nearest <= 2 && is_large(what.part) ? best : Hit{what.of, what.part, i};
+    if (away <= nearest) {
+      nearest = away;
+      best = {what.of, what.part, i};
+    }
+  }
+  return best;
+}
+
+AnyId ground(const Drawing& drawing, QPointF at) {
+  for (auto g = drawing.groups.rbegin(); g != drawing.groups.rend(); ++g)
+    if ((g->part == Part::machine || g->part == Part::frame) && as_rect(g->box).contains(at)) return g->of;
+  return {};
+}
+
+Box box_of(const Drawing& drawing, AnyId id) {
+  for (const Group& g : drawing.groups)
+    if (g.of == id) return g.box;
+  return {};
+}
+
+std::vector<QRectF> differences(const Drawing& before, const Drawing& after) {
+  const std::span<const AnyShape> a(before.shapes), b(after.shapes);
+  std::size_t first = 0;
+  while (first < a.size() && first < b.size() && same(a[first], b[first])) ++first;
+  std::size_t end = 0;
+  while (end < a.size() - first && end < b.size() - first &&
+         same(a[a.size() - 1 - end], b[b.size() - 1 - end]))
+    ++end;
+  std::vector<QRectF> out;
+  const auto changed_a = a.subspan(first, a.size() - first - end);
+  const auto changed_b = b.subspan(first, b.size() - first - end);
+  add_only(changed_a, changed_b, out);
+  add_only(changed_b, changed_a, out);
+  return out;
+}
+
+} // namespace snug

@@ -1,0 +1,191 @@
+#include "ui/panels/address_panel.h"
+
+#include "core/gesture/plug.h"
+#include "core/text/window_text.h"
+#include "ui/session/words.h"
+
+#include <QFont>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLineEdit>
+#include <QSortFilterProxyModel>
+#include <QTableView>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+// Sorts addresses as numbers.
+constexpr int kSortRole = Qt::UserRole + 1;
+
+QVariant sort_key(const Cell& cell) {
+  if (const auto* n = std::get_if<std::int64_t>(&cell)) return QVariant::fromValue<qlonglong>(*n);
+  const std::string text = cell_text(cell);
+  const auto address = parse_address(text);
+  if (!address) return as_qt(text).toCaseFolded();
+  return QStringLiteral("%1%2%3")
+      .arg(address->is_v4() ? QLatin1Char('4') : QLatin1Char('6'))
+      .arg(address->is_v4() ? address->as_u32() : address->high(), 20, 10, QLatin1Char('0'))
+      .arg(address->is_v4() ? 0 : address->low(), 20, 10, QLatin1Char('0'));
+}
+
+} // namespace
+
+AddressModel::AddressModel(Session& session, QObject* parent)
+    : QAbstractTableModel(parent), session_(session) {
+  connect(&session_, &Session::lab_changed, this, &AddressModel::fill);
+  fill();
+}
+
+// The same rows keep selection, scroll place and an open editor.
+void AddressModel::fill() {
+  Table next = address_table(session_.analysis());
+  const bool same_rows =
+      std::equal(next.rows.begin(), next.rows.end(), table_.rows.begin(), table_.rows.end(),
+                 [](const TableRow& a, const TableRow& b) { return a.place == b.place; });
+  if (same_rows && !table_.rows.empty()) {
+    table_ = std::move(next);
+    emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+    return;
+  }
+  beginResetModel();
+  table_ = std::move(next);
+  endResetModel();
+}
+
+int AddressModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(table_.rows.size());
+}
+int AddressModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(table_.columns.size());
+}
+
+QVariant AddressModel::data(const QModelIndex& index, int role) const {
+  if (!index.isValid()) return {};
+  const TableRow& row = table_.rows[static_cast<std::size_t>(index.row())];
+  const Cell& cell = row.cells[static_cast<std::size_t>(index.column())];
+  if (role == Qt::DisplayRole || role == Qt::EditRole) return as_qt(cell_text(cell));
+  if (role == kSortRole) return sort_key(cell);
+  if (role == Qt::ToolTipRole) {
+    const std::string finding = cell_text(row.cells.back());
+    return as_qt(finding.empty() ? cell_text(cell) : finding);
+  }
+  if (role == Qt::FontRole && is_address(index) && !cell_text(row.cells.back()).empty()) {
+    QFont font;
+    font.setBold(true);
+    return font;
+  }
+  return {};
+}
+
+QVariant AddressModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
+  return as_qt(table_.columns[static_cast<std::size_t>(section)].title);
+}
+
+bool AddressModel::is_address(const QModelIndex& index) const {
+  return table_.columns[static_cast<std::size_t>(index.column())].key == "address";
+}
+
+Qt::ItemFlags AddressModel::flags(const QModelIndex& index) const {
+  Qt::ItemFlags flags = QAbstractTableModel::flags(index);
+  if (index.isValid() && is_address(index) && place(index.row()).kind == Kind::card)
+    flags |= Qt::ItemIsEditable;
+  return flags;
+}
+
+std::size_t AddressModel::row_of_card(int row) const {
+  std::size_t before = 0;
+  for (int r = row - 1; r >= 0 && place(r) == place(row); --r) ++before;
+  return before;
+}
+
+bool AddressModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+  if (role != Qt::EditRole || !is_address(index) || value == data(index, Qt::EditRole)) return false;
+  session_.seal();
+  return session_.perform(set_address(session_.lab(), CardId{place(index.row()).number},
+                                      row_of_card(index.row()), value.toString().toStdString()));
+}
+
+int AddressModel::row_of(AnyId id) const {
+  for (int r = 0; r < rowCount(); ++r)
+    if (place(r) == id) return r;
+  return -1;
+}
+
+int AddressModel::column_of(std::string_view key) const {
+  for (std::size_t c = 0; c < table_.columns.size(); ++c)
+    if (table_.columns[c].key == key) return static_cast<int>(c);
+  return -1;
+}
+
+AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
+  setObjectName(QStringLiteral("addresses"));
+  auto* box = new QVBoxLayout(this);
+  box->setContentsMargins(10, 8, 10, 8);
+  filter_ = new QLineEdit(this);
+  filter_->setPlaceholderText(words(text::addresses_filter));
+  filter_->setClearButtonEnabled(true);
+  filter_->setMaximumWidth(260);
+  box->addWidget(filter_);
+  model_ = new AddressModel(session_, this);
+  proxy_ = new QSortFilterProxyModel(this);
+  proxy_->setSourceModel(model_);
+  proxy_->setSortRole(kSortRole);
+  proxy_->setFilterKeyColumn(-1);
+  proxy_->setFilterCaseSensitivity(Qt::CaseInsensitive);
+  view_ = new QTableView(this);
+  view_->setModel(proxy_);
+  view_->setSortingEnabled(true);
+  view_->sortByColumn(-1, Qt::AscendingOrder);
+  view_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  view_->setAlternatingRowColors(true);
+  view_->setShowGrid(false);
+  view_->verticalHeader()->hide();
+  view_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  view_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed);
+  box->addWidget(view_);
+  connect(filter_, &QLineEdit::textChanged, proxy_, &QSortFilterProxyModel::setFilterFixedString);
+  connect(model_, &QAbstractItemModel::modelReset, this, [this] { view_->resizeColumnsToContents(); });
+  view_->resizeColumnsToContents();
+  connect(view_, &QTableView::clicked, this, [this](const QModelIndex& at) {
+    const AnyId id = model_->place(proxy_->mapToSource(at).row());
+    following_ = true;
+    session_.select({id});
+    following_ = false;
+    emit place_wanted(id);
+  });
+  connect(&session_, &Session::selection_changed, this, &AddressPanel::follow_selection);
+}
+
+void AddressPanel::follow_selection() {
+  if (following_) return;
+  QItemSelectionModel* chosen = view_->selectionModel();
+  chosen->clearSelection();
+  bool first = true;
+  for (int r = 0; r < model_->rowCount(); ++r) {
+    const AnyId id = model_->place(r);
+    const Card* card = id.kind == Kind::card ? snug::find<Card>(session_.lab(), CardId{id.number}) : nullptr;
+    if (!session_.is_selected(id) && !(card && session_.is_selected(card->machine))) continue;
+    const QModelIndex at = proxy_->mapFromSource(model_->index(r, 0));
+    if (!at.isValid()) continue;
+    chosen->select(at, QItemSelectionModel::Select | QItemSelectionModel::Rows);
+    if (first) view_->scrollTo(at);
+    first = false;
+  }
+}
+
+void AddressPanel::edit_address(AnyId card) {
+  const int row = model_->row_of(card);
+  const QModelIndex at =
+      row < 0 ? QModelIndex() : proxy_->mapFromSource(model_->index(row, model_->column_of("address")));
+  if (!at.isValid()) return;
+  view_->setFocus();
+  view_->setCurrentIndex(at);
+  view_->edit(at);
+}
+
+} // namespace snug

@@ -1,0 +1,65 @@
+#pragma once
+// The address table, live: sorted, filtered, its addresses edited in place.
+
+#include "core/report/tables.h"
+#include "ui/session/session.h"
+
+#include <QAbstractTableModel>
+#include <QWidget>
+
+class QLineEdit;
+class QSortFilterProxyModel;
+class QTableView;
+
+namespace snug {
+
+class AddressModel : public QAbstractTableModel {
+  Q_OBJECT
+
+ public:
+  explicit AddressModel(Session& session, QObject* parent = nullptr);
+
+  int rowCount(const QModelIndex& parent = {}) const override;
+  int columnCount(const QModelIndex& parent = {}) const override;
+  QVariant data(const QModelIndex& index, int role) const override;
+  QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+  Qt::ItemFlags flags(const QModelIndex& index) const override;
+  bool setData(const QModelIndex& index, const QVariant& value, int role) override;
+
+  AnyId place(int row) const { return table_.rows[static_cast<std::size_t>(row)].place; }
+  int row_of(AnyId place) const; // -1: none
+  int column_of(std::string_view key) const;
+
+ private:
+  void fill();
+  bool is_address(const QModelIndex& index) const;
+  std::size_t row_of_card(int row) const; // which of the card's addresses
+
+  Session& session_;
+  Table table_;
+};
+
+class AddressPanel : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit AddressPanel(Session& session, QWidget* parent = nullptr);
+  QTableView& view() { return *view_; }
+  // Opens the editor of a card's first address.
+  void edit_address(AnyId card);
+
+ signals:
+  void place_wanted(snug::AnyId id);
+
+ private:
+  void follow_selection();
+
+  Session& session_;
+  AddressModel* model_;
+  QSortFilterProxyModel* proxy_;
+  QTableView* view_;
+  QLineEdit* filter_;
+  bool following_ = false;
+};
+
+} // namespace snug

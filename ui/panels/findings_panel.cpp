@@ -1,0 +1,193 @@
+#include "ui/panels/findings_panel.h"
+
+#include "core/gesture/accept.h"
+#include "core/text/window_text.h"
+#include "ui/panels/severity_mark.h"
+#include "ui/session/words.h"
+#include "ui/theme/theme.h"
+
+#include <QCheckBox>
+#include <QHBoxLayout>
+#include <QInputDialog>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMouseEvent>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QTimer>
+#include <QVBoxLayout>
+
+namespace snug {
+
+namespace {
+
+constexpr int kMostRows = 200; // the rest is counted
+
+// A row that can be clicked and reached by Tab.
+class FindingRow : public QFrame {
+ public:
+  FindingRow(QWidget* parent, std::function<void()> go) : QFrame(parent), go_(std::move(go)) {
+    setObjectName(QStringLiteral("finding"));
+    setFocusPolicy(Qt::TabFocus);
+    setCursor(Qt::PointingHandCursor);
+  }
+
+ protected:
+  void mouseReleaseEvent(QMouseEvent* event) override {
+    if (event->button() == Qt::LeftButton) go_();
+  }
+  void keyPressEvent(QKeyEvent* event) override {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter || event->key() == Qt::Key_Space)
+      return go_();
+    QFrame::keyPressEvent(event);
+  }
+
+ private:
+  std::function<void()> go_;
+};
+
+QLabel* wrapped(const QString& text, const char* tone, QWidget* parent) {
+  auto* label = new QLabel(text, parent);
+  label->setTextFormat(Qt::PlainText);
+  label->setWordWrap(true);
+  label->setProperty("tone", QLatin1String(tone));
+  return label;
+}
+
+} // namespace
+
+FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
+  setObjectName(QStringLiteral("findings"));
+  auto* box = new QVBoxLayout(this);
+  box->setContentsMargins(10, 8, 10, 8);
+  auto* top = new QHBoxLayout;
+  filter_ = new QLineEdit(this);
+  filter_->setPlaceholderText(words(text::findings_filter));
+  filter_->setClearButtonEnabled(true);
+  filter_->setMaximumWidth(260);
+  accepted_ = new QCheckBox(words(text::findings_accepted), this);
+  top->addWidget(filter_);
+  top->addWidget(accepted_);
+  top->addStretch();
+  box->addLayout(top);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidgetResizable(true);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  auto* inside = new QWidget(scroll);
+  rows_ = new QVBoxLayout(inside);
+  rows_->setContentsMargins(0, 0, 4, 0);
+  rows_->setSpacing(6);
+  scroll->setWidget(inside);
+  box->addWidget(scroll);
+  none_ = wrapped({}, "muted", inside);
+  connect(&session_, &Session::lab_changed, this, &FindingsPanel::fill);
+  connect(&session_, &Session::exercise_changed, this, &FindingsPanel::fill);
+  connect(filter_, &QLineEdit::textChanged, this, &FindingsPanel::fill);
+  connect(accepted_, &QCheckBox::toggled, this, &FindingsPanel::fill);
+  fill();
+}
+
+void FindingsPanel::set_theme(Theme theme) {
+  theme_ = theme;
+  fill();
+}
+
+bool FindingsPanel::matches(const Finding& f) const {
+  if (f.accepted && !accepted_->isChecked()) return false;
+  if (!holds_in(session_.lab(), f, session_.exercise())) return false;
+  const QString wanted = filter_->text().trimmed();
+  return wanted.isEmpty() || words(f.message).contains(wanted, Qt::CaseInsensitive) ||
+         as_qt(f.rule->id).contains(wanted, Qt::CaseInsensitive);
+}
+
+void FindingsPanel::fill() {
+  while (QLayoutItem* item = rows_->takeAt(0)) {
+    if (item->widget() && item->widget() != none_) {
+      item->widget()->hide();
+      item->widget()->deleteLater();
+    }
+    delete item;
+  }
+  std::array<int, 3> count{};
+  shown_ = 0;
+  int beyond = 0;
+  for (const Finding& f : session_.analysis().findings()) {
+    if (!f.accepted && holds_in(session_.lab(), f, session_.exercise()))
+      ++count[static_cast<std::size_t>(f.severity)];
+    if (!matches(f)) continue;
+    if (shown_ >= kMostRows) {
+      ++beyond;
+      continue;
+    }
+    rows_->addWidget(row(f));
+    ++shown_;
+  }
+  none_->setText(beyond > 0 ? words(text::findings_more, Count{beyond})
+                 : shown_ == 0
+                     ? words(filter_->text().isEmpty() ? text::findings_none : text::findings_no_match)
+                     : QString());
+  none_->setVisible(!none_->text().isEmpty());
+  rows_->addWidget(none_);
+  rows_->addStretch();
+  emit counted(count[static_cast<std::size_t>(Severity::error)],
+               count[static_cast<std::size_t>(Severity::caution)],
+               count[static_cast<std::size_t>(Severity::note)]);
+}
+
+QWidget* FindingsPanel::row(const Finding& f) {
+  const std::vector<AnyId> places = f.places;
+  auto* frame = new FindingRow(this, [this, places] {
+    session_.select(places);
+    for (const AnyId id : places) {
+      if (id.kind == Kind::pc || id.kind == Kind::lab) continue;
+      emit place_wanted(id);
+      return;
+    }
+  });
+  auto* across = new QHBoxLayout(frame);
+  across->setContentsMargins(10, 7, 10, 7);
+  across->addWidget(new SeverityMark(f.severity, snug::palette(theme_), frame), 0, Qt::AlignTop);
+  auto* texts = new QVBoxLayout;
+  texts->setSpacing(2);
+  texts->addWidget(wrapped(words(f.message), "heading", frame));
+  const QString why =
+      f.accepted ? words(text::findings_accepted_because, f.accepted->reason) : words(f.reason);
+  texts->addWidget(wrapped(why, "muted", frame));
+  across->addLayout(texts, 1);
+  frame->setAccessibleName(words(f.message));
+  frame->setAccessibleDescription(why);
+  if (!f.accepted) {
+    if (const auto fix = session_.analysis().fix(f)) {
+      auto* button = new QPushButton(words(fix->label), frame);
+      button->setProperty("role", QStringLiteral("fix"));
+      connect(button, &QPushButton::clicked, this, [this, edit = fix->edit] {
+        session_.seal();
+        session_.perform(edit);
+      });
+      across->addWidget(button, 0, Qt::AlignVCenter);
+    }
+    auto* take = new QPushButton(words(text::findings_accept), frame);
+    take->setToolTip(words(text::findings_accept_help));
+    connect(take, &QPushButton::clicked, this, [this, frame, f] { ask_reason(frame, f); });
+    across->addWidget(take, 0, Qt::AlignVCenter);
+  }
+  return frame;
+}
+
+// In the row itself: a line for the reason.
+void FindingsPanel::ask_reason(QWidget* row, const Finding& f) {
+  auto* line = new QLineEdit(row);
+  line->setObjectName(QStringLiteral("reason"));
+  line->setPlaceholderText(words(text::findings_reason));
+  line->setMinimumWidth(280);
+  row->layout()->addWidget(line);
+  line->setFocus();
+  const std::string rule(f.rule->id);
+  connect(line, &QLineEdit::returnPressed, this, [this, line, rule, places = f.places] {
+    session_.seal();
+    session_.perform(accept_finding(session_.lab(), rule, places, line->text().toStdString()));
+  });
+}
+
+} // namespace snug

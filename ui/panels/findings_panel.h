@@ -1,0 +1,43 @@
+#pragma once
+// What core found: a sentence, why it matters, a button that repairs it. A click shows the place.
+
+#include "core/layout/palette.h"
+#include "ui/session/session.h"
+
+#include <QWidget>
+
+class QLabel;
+class QLineEdit;
+class QVBoxLayout;
+class QCheckBox;
+
+namespace snug {
+
+class FindingsPanel : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit FindingsPanel(Session& session, QWidget* parent = nullptr);
+  void set_theme(Theme theme);
+  int shown_count() const { return shown_; }
+
+ signals:
+  void place_wanted(snug::AnyId id);
+  void counted(int errors, int cautions, int notes);
+
+ private:
+  void fill();
+  QWidget* row(const Finding&);
+  bool matches(const Finding&) const;
+  void ask_reason(QWidget* row, const Finding&);
+
+  Session& session_;
+  Theme theme_ = Theme::light;
+  QLineEdit* filter_;
+  QCheckBox* accepted_;
+  QVBoxLayout* rows_;
+  QLabel* none_;
+  int shown_ = 0;
+};
+
+} // namespace snug

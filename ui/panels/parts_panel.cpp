@@ -1,0 +1,190 @@
+#include "ui/panels/parts_panel.h"
+
+#include "core/roles/catalogue.h"
+#include "core/text/window_text.h"
+#include "ui/session/words.h"
+#include "ui/theme/theme.h"
+
+#include <QApplication>
+#include <QLabel>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QStyleHints>
+#include <QVBoxLayout>
+
+namespace snug {
+
+namespace {
+
+// A button that can be dragged off.
+class PartButton : public QPushButton {
+ public:
+  PartButton(Canvas& canvas, std::function<std::unique_ptr<Gesture>()> make, QWidget* parent)
+      : QPushButton(parent), canvas_(canvas), make_(std::move(make)) {
+    setProperty("role", QStringLiteral("part"));
+    setCursor(Qt::OpenHandCursor);
+    connect(this, &QPushButton::clicked, this, [this] {
+      canvas_.begin(make_());
+      canvas_.setFocus();
+    });
+  }
+
+ protected:
+  void mousePressEvent(QMouseEvent* event) override {
+    pressed_at_ = event->pos();
+    dragging_ = false;
+    QPushButton::mousePressEvent(event);
+  }
+  void mouseMoveEvent(QMouseEvent* event) override {
+    const bool far =
+        (event->pos() - pressed_at_).manhattanLength() >= QGuiApplication::styleHints()->startDragDistance();
+    if (!dragging_ && (event->buttons() & Qt::LeftButton) != 0 && far) {
+      dragging_ = true;
+      setDown(false);
+      canvas_.begin(make_());
+    }
+    if (dragging_) canvas_.carry(event->globalPosition().toPoint());
+  }
+  void mouseReleaseEvent(QMouseEvent* event) override {
+    if (!dragging_) return QPushButton::mouseReleaseEvent(event);
+    dragging_ = false;
+    canvas_.put_down(event->globalPosition().toPoint());
+  }
+  void keyPressEvent(QKeyEvent* event) override {
+    if (event->key() == Qt::Key_Escape && canvas_.is_busy()) {
+      dragging_ = false;
+      return canvas_.cancel();
+    }
+    QPushButton::keyPressEvent(event);
+  }
+
+ private:
+  Canvas& canvas_;
+  std::function<std::unique_ptr<Gesture>()> make_;
+  QPoint pressed_at_;
+  bool dragging_ = false;
+};
+
+// How a rail of this kind ends on the picture.
+QIcon glyph(SegmentKind kind, const Palette& p) {
+  constexpr int kWide = 76, kHigh = 32; // of a picture for screens of twice the density
+  QPixmap picture(kWide, kHigh);
+  picture.fill(Qt::transparent);
+  QPainter painter(&picture);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QColor ink = colour(p, Ink::text);
+  painter.setPen(QPen(ink, 5, Qt::SolidLine, Qt::FlatCap));
+  const int y = kHigh / 2;
+  painter.drawLine(kind == SegmentKind::bridged ? 0 : 12, y, kWide - 8, y);
+  painter.drawLine(kWide - 8, 5, kWide - 8, kHigh - 5);
+  if (kind == SegmentKind::isolated) painter.drawLine(10, 5, 10, kHigh - 5);
+  if (kind == SegmentKind::nat) {
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(ink);
+    painter.drawPolygon(QPolygonF({{0.0, double(y)}, {22.0, 4.0}, {22.0, kHigh - 4.0}}));
+  }
+  return picture;
+}
+
+QLabel* heading(const Template& words_of, QWidget* parent) {
+  auto* label = new QLabel(words(words_of), parent);
+  label->setProperty("tone", QStringLiteral("heading"));
+  return label;
+}
+
+} // namespace
+
+PartsPanel::PartsPanel(Session& session, Canvas& canvas, QWidget* parent)
+    : QWidget(parent), session_(session), canvas_(canvas) {
+  setObjectName(QStringLiteral("parts"));
+  auto* outer = new QVBoxLayout(this);
+  outer->setContentsMargins(0, 0, 0, 0);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidgetResizable(true);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  outer->addWidget(scroll);
+  auto* inside = new QWidget(scroll);
+  auto* box = new QVBoxLayout(inside);
+  box->setContentsMargins(12, 10, 12, 12);
+  box->setSpacing(6);
+  box->addWidget(heading(text::parts_segments, inside));
+  add_segments(*box);
+  box->addSpacing(8);
+  box->addWidget(heading(text::parts_machines, inside));
+  add_roles(*box);
+  box->addStretch();
+  scroll->setWidget(inside);
+  connect(&session_, &Session::lab_changed, this, &PartsPanel::show_sizes);
+  show_sizes();
+  constexpr int kScrollBar = 14;
+  scroll->setMinimumWidth(inside->minimumSizeHint().width() + kScrollBar);
+}
+
+void PartsPanel::add_part(QVBoxLayout& box, const QString& title, const QString& detail, const QString& help,
+                          Make make) {
+  auto* button = new PartButton(canvas_, std::move(make), this);
+  button->setText(detail.isEmpty() ? title : title + QLatin1Char('\n') + detail);
+  button->setToolTip(help);
+  button->setAccessibleName(title);
+  box.addWidget(button);
+}
+
+void PartsPanel::add_segments(QVBoxLayout& box) {
+  constexpr struct {
+    SegmentKind kind;
+    const Template& title;
+    const Template& help;
+  } kParts[]{{SegmentKind::isolated, text::part_isolated, text::part_isolated_help},
+             {SegmentKind::bridged, text::part_bridged, text::part_bridged_help},
+             {SegmentKind::nat, text::part_nat, text::part_nat_help}};
+  for (const auto& p : kParts) {
+    add_part(box, words(p.title), {}, words(p.help),
+             [this, kind = p.kind] { return place_segment(session_, kind); });
+    segments_.emplace_back(qobject_cast<QPushButton*>(box.itemAt(box.count() - 1)->widget()), p.kind);
+  }
+}
+
+void PartsPanel::set_theme(Theme theme) {
+  for (const auto& [button, kind] : segments_) {
+    button->setIcon(glyph(kind, snug::palette(theme)));
+    button->setIconSize({38, 16});
+  }
+}
+
+void PartsPanel::add_roles(QVBoxLayout& box) {
+  QVBoxLayout* to = &box;
+  std::size_t n = 0;
+  for (const Role& role : catalogue()) {
+    if (n++ == kLargeRoles) {
+      auto* more = new QPushButton(words(text::parts_more), this);
+      more->setProperty("role", QStringLiteral("link"));
+      more->setCheckable(true);
+      box.addWidget(more);
+      more_ = new QWidget(this);
+      to = new QVBoxLayout(more_);
+      to->setContentsMargins(0, 0, 0, 0);
+      to->setSpacing(6);
+      more_->hide();
+      box.addWidget(more_);
+      connect(more, &QPushButton::toggled, this, [this, more](bool on) {
+        more_->setVisible(on);
+        more->setText(words(on ? text::parts_fewer : text::parts_more));
+      });
+    }
+    add_part(*to, as_qt(role.title), QStringLiteral(" "), words(text::parts_role_help, role.title),
+             [this, &role] { return place_role(session_, role); });
+    roles_.emplace_back(qobject_cast<QPushButton*>(to->itemAt(to->count() - 1)->widget()), &role);
+  }
+}
+
+void PartsPanel::show_sizes() {
+  for (const auto& [button, role] : roles_) {
+    const Machine m = machine_from(*role, session_.lab().facts.sizes);
+    button->setText(as_qt(role->title + "\n" + show_mib(m.memory)));
+  }
+}
+
+} // namespace snug

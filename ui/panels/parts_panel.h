@@ -1,0 +1,37 @@
+#pragma once
+// What can be put on the picture: drag a part there, or click it and then the place.
+
+#include "ui/canvas/canvas.h"
+
+#include <QWidget>
+
+#include <functional>
+
+class QPushButton;
+class QVBoxLayout;
+
+namespace snug {
+
+class PartsPanel : public QWidget {
+  Q_OBJECT
+
+ public:
+  PartsPanel(Session& session, Canvas& canvas, QWidget* parent = nullptr);
+
+  void set_theme(Theme theme);
+
+ private:
+  using Make = std::function<std::unique_ptr<Gesture>()>;
+  void add_part(QVBoxLayout&, const QString& title, const QString& detail, const QString& help, Make make);
+  void add_roles(QVBoxLayout&);
+  void add_segments(QVBoxLayout&);
+  void show_sizes();
+
+  Session& session_;
+  Canvas& canvas_;
+  QWidget* more_ = nullptr;
+  std::vector<std::pair<QPushButton*, const Role*>> roles_;
+  std::vector<std::pair<QPushButton*, SegmentKind>> segments_;
+};
+
+} // namespace snug

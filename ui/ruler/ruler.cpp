@@ -1,0 +1,151 @@
+#include "ui/ruler/ruler.h"
+
+#include "core/gesture/move.h"
+#include "ui/canvas/shapes.h"
+#include "ui/diagram/paint.h"
+#include "ui/session/words.h"
+#include "ui/theme/theme.h"
+
+#include <QHelpEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QToolTip>
+
+#include <cstdlib>
+
+namespace snug {
+
+namespace {
+constexpr int kGrip = 4; // pixels beside an edge
+}
+
+Ruler::Ruler(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
+  setObjectName(QStringLiteral("ruler"));
+  setMouseTracking(true);
+  setFocusPolicy(Qt::TabFocus);
+  connect(&session_, &Session::shown_changed, this, &Ruler::redraw);
+  connect(&session_, &Session::selection_changed, this, QOverload<>::of(&QWidget::update));
+  redraw();
+}
+
+void Ruler::set_theme(Theme theme) {
+  theme_ = theme;
+  update();
+}
+
+void Ruler::redraw() {
+  drawing_ = draw_ruler(session_.shown(), session_.exercise(), width());
+  setFixedHeight(drawing_.height);
+  setAccessibleName(as_qt(drawing_.title + ": " + drawing_.description));
+  update();
+}
+
+void Ruler::resizeEvent(QResizeEvent*) { redraw(); }
+
+QRect Ruler::block(MachineId m) const {
+  for (const AnyShape& s : drawing_.shapes)
+    if (const auto* box = std::get_if<BoxShape>(&s); box && m && box->of == AnyId(m))
+      return as_rect(box->box).toRect();
+  return {};
+}
+
+MachineId Ruler::at(QPoint p) const {
+  for (const AnyShape& s : drawing_.shapes)
+    if (const auto* box = std::get_if<BoxShape>(&s);
+        box && box->of.kind == Kind::machine && as_rect(box->box).contains(p))
+      return {box->of.number};
+  return {};
+}
+
+MachineId Ruler::edge_at(QPoint p) const {
+  for (const AnyShape& s : drawing_.shapes)
+    if (const auto* box = std::get_if<BoxShape>(&s); box && box->of.kind == Kind::machine &&
+                                                     std::abs(box->box.right() - p.x()) <= kGrip &&
+                                                     p.y() >= box->box.y && p.y() <= box->box.bottom())
+      return {box->of.number};
+  return {};
+}
+
+void Ruler::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+  for (const AnyShape& s : drawing_.shapes) paint(painter, s, snug::palette(theme_));
+  painter.setBrush(Qt::NoBrush);
+  for (const AnyId id : session_.selection()) {
+    if (id.kind != Kind::machine) continue;
+    const QRect r = block({id.number});
+    if (r.isEmpty()) continue;
+    painter.setPen(QPen(colour(snug::palette(theme_), Ink::info), 2));
+    painter.drawRect(r.adjusted(0, 0, -1, -1));
+  }
+}
+
+Edit Ruler::edit_at(int x) const {
+  return set_memory(session_.lab(), dragged_, memory_ + (x - pressed_x_) * scale_);
+}
+
+void Ruler::mousePressEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton) return;
+  dragged_ = edge_at(event->pos());
+  if (!dragged_) {
+    const MachineId m = at(event->pos());
+    session_.select(m ? std::vector<AnyId>{m} : std::vector<AnyId>{});
+    return;
+  }
+  pressed_x_ = event->pos().x();
+  memory_ = snug::find<Machine>(session_.lab(), dragged_)->memory;
+  scale_ = mib_per_pixel(session_.analysis(), session_.exercise(), width());
+  session_.select({AnyId(dragged_)});
+}
+
+void Ruler::mouseMoveEvent(QMouseEvent* event) {
+  if (!dragged_) {
+    setCursor(edge_at(event->pos()) ? Qt::SizeHorCursor : Qt::ArrowCursor);
+    return;
+  }
+  const Edit edit = edit_at(event->pos().x());
+  if (edit.empty())
+    session_.end_preview();
+  else
+    session_.preview(edit);
+}
+
+void Ruler::mouseReleaseEvent(QMouseEvent* event) {
+  if (!dragged_) return;
+  Edit edit = edit_at(event->pos().x());
+  dragged_ = {};
+  session_.end_preview();
+  session_.seal();
+  if (!edit.empty()) session_.perform(std::move(edit));
+}
+
+void Ruler::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape && dragged_) {
+    dragged_ = {};
+    return session_.end_preview();
+  }
+  const int step = event->key() == Qt::Key_Plus || event->key() == Qt::Key_Right   ? 1
+                   : event->key() == Qt::Key_Minus || event->key() == Qt::Key_Left ? -1
+                                                                                   : 0;
+  if (step == 0 || session_.selection().size() != 1 || session_.selection().front().kind != Kind::machine)
+    return QWidget::keyPressEvent(event);
+  const MachineId m{session_.selection().front().number};
+  session_.perform(
+      set_memory(session_.lab(), m, snug::find<Machine>(session_.lab(), m)->memory + step * kMemoryStep),
+      true);
+}
+
+bool Ruler::event(QEvent* event) {
+  if (event->type() == QEvent::ToolTip) {
+    const auto* help = static_cast<QHelpEvent*>(event);
+    if (const MachineId m = at(help->pos())) {
+      const Machine* machine = snug::find<Machine>(session_.shown().lab(), m);
+      if (machine)
+        QToolTip::showText(help->globalPos(), as_qt(machine->name + " " + show_mib(machine->memory)), this);
+    }
+    return true;
+  }
+  return QWidget::event(event);
+}
+
+} // namespace snug

@@ -1,0 +1,45 @@
+#pragma once
+// The PC's memory to scale over the canvas. A block's right edge is dragged to change the machine's memory.
+
+#include "core/layout/draw.h"
+#include "core/layout/palette.h"
+#include "ui/session/session.h"
+
+#include <QWidget>
+
+namespace snug {
+
+class Ruler : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit Ruler(Session& session, QWidget* parent = nullptr);
+  void set_theme(Theme theme);
+  const Drawing& drawing() const { return drawing_; }
+  // Of a machine's block; empty: it is off or not on the PC itself.
+  QRect block(MachineId) const;
+
+ protected:
+  void paintEvent(QPaintEvent*) override;
+  void resizeEvent(QResizeEvent*) override;
+  void mousePressEvent(QMouseEvent*) override;
+  void mouseMoveEvent(QMouseEvent*) override;
+  void mouseReleaseEvent(QMouseEvent*) override;
+  void keyPressEvent(QKeyEvent*) override;
+  bool event(QEvent*) override;
+
+ private:
+  void redraw();
+  MachineId at(QPoint) const;
+  MachineId edge_at(QPoint) const;
+  Edit edit_at(int x) const;
+
+  Session& session_;
+  Drawing drawing_;
+  Theme theme_ = Theme::light;
+  MachineId dragged_;
+  int pressed_x_ = 0;
+  std::int64_t memory_ = 0, scale_ = 1; // when the drag began
+};
+
+} // namespace snug

@@ -1,0 +1,225 @@
+#include "ui/session/session.h"
+
+#include "core/document/new_lab.h"
+#include "core/document/read.h"
+#include "core/document/save.h"
+#include "core/document/write.h"
+#include "core/text/window_text.h"
+#include "ui/session/words.h"
+
+#include <QFileInfo>
+
+#include <algorithm>
+
+namespace snug {
+
+Session::Session(QObject* parent) : QObject(parent) { take(blank_lab(random_uid())); }
+Session::~Session() = default;
+
+void Session::take(Lab lab) {
+  preview_.reset();
+  analysis_.reset();
+  lab_ = std::make_unique<Lab>(std::move(lab));
+  history_ = History();
+  selection_.clear();
+  exercise_ = {};
+  lock_.reset();
+  path_.clear();
+  hash_ = 0;
+  read_only_ = fresh_ = false;
+  analysis_ = std::make_unique<Analysis>(*lab_);
+}
+
+void Session::analyse_again() {
+  preview_.reset();
+  analysis_ = std::make_unique<Analysis>(*lab_);
+  drop_gone();
+  emit lab_changed();
+  emit shown_changed();
+  emit document_changed();
+}
+
+void Session::drop_gone() {
+  if (exercise_ && !exists(*lab_, exercise_)) {
+    exercise_ = {};
+    emit exercise_changed();
+  }
+  const std::size_t before = selection_.size();
+  std::erase_if(selection_, [this](AnyId id) { return !exists(*lab_, id); });
+  if (selection_.size() != before) emit selection_changed();
+}
+
+bool Session::perform(Edit edit, bool merge) {
+  preview_.reset();
+  analysis_.reset(); // it refers to the lab that changes now
+  const auto done = history_.perform(*lab_, std::move(edit), merge);
+  analyse_again();
+  if (!done) tell(done.error());
+  return done.has_value();
+}
+
+bool Session::perform(Result<Edit> edit) {
+  if (edit) return perform(std::move(*edit));
+  end_preview();
+  tell(edit.error());
+  return false;
+}
+
+void Session::preview(const Edit& edit) {
+  auto next = std::make_unique<Preview>(*lab_);
+  if (!apply(next->lab, edit)) return;
+  next->analysis = Analysis(next->lab);
+  preview_ = std::move(next);
+  emit shown_changed();
+}
+
+void Session::end_preview() {
+  if (!preview_) return;
+  preview_.reset();
+  emit shown_changed();
+}
+
+QString Session::undo_words() const {
+  return history_.can_undo() ? words(history_.undo_step()->label) : QString();
+}
+QString Session::redo_words() const {
+  return history_.can_redo() ? words(history_.redo_step()->label) : QString();
+}
+
+void Session::undo() {
+  if (!history_.can_undo()) return;
+  analysis_.reset();
+  const std::vector<AnyId> ids = history_.undo(*lab_);
+  analyse_again();
+  select(ids);
+}
+
+void Session::redo() {
+  if (!history_.can_redo()) return;
+  analysis_.reset();
+  const std::vector<AnyId> ids = history_.redo(*lab_);
+  analyse_again();
+  select(ids);
+}
+
+bool Session::is_selected(AnyId id) const {
+  return std::find(selection_.begin(), selection_.end(), id) != selection_.end();
+}
+
+void Session::select(std::vector<AnyId> ids) {
+  std::erase_if(ids, [this](AnyId id) { return id.kind == Kind::lab || !exists(*lab_, id); });
+  if (ids == selection_) return;
+  selection_ = std::move(ids);
+  emit selection_changed();
+}
+
+void Session::set_exercise(ExerciseId exercise) {
+  if (exercise == exercise_) return;
+  exercise_ = exercise;
+  emit exercise_changed();
+  emit shown_changed();
+}
+
+QString Session::shown_name() const {
+  if (!path_.isEmpty()) return QFileInfo(path_).fileName();
+  return lab_->facts.title.empty() ? words(say(text::window_untitled)) : as_qt(lab_->facts.title);
+}
+
+void Session::start(Lab lab) {
+  take(std::move(lab));
+  fresh_ = !lab_->machines.empty();
+  emit started();
+  analyse_again();
+  emit exercise_changed();
+  emit selection_changed();
+}
+
+bool Session::open(const QString& path) {
+  const std::string name = path.toStdString();
+  auto loaded = load_file(name);
+  if (!loaded) return tell(loaded.error()), false;
+  std::optional<FileLock> lock;
+  const bool same = !path_.isEmpty() && QFileInfo(path_) == QFileInfo(path);
+  if (same) lock = std::move(lock_);
+  std::optional<Problem> held;
+  if (!lock) {
+    auto taken = FileLock::take(name);
+    if (taken)
+      lock.emplace(std::move(*taken));
+    else
+      held = taken.error();
+  }
+  take(std::move(loaded->lab));
+  path_ = path;
+  hash_ = loaded->content_hash;
+  lock_ = std::move(lock);
+  read_only_ = held.has_value();
+  emit started();
+  analyse_again();
+  emit exercise_changed();
+  emit selection_changed();
+  for (const Message& note : loaded->notes) tell(Notice::Kind::told, words(note));
+  if (held) tell(Notice::Kind::caution, words(say(text::window_read_only, english(*held))));
+  return true;
+}
+
+bool Session::changed_outside() const {
+  if (path_.isEmpty()) return false;
+  const auto bytes = read_file(path_.toStdString());
+  return bytes && content_hash(*bytes) != hash_;
+}
+
+bool Session::write(const QString& path, bool over) {
+  const std::string bytes = write_lab(*lab_);
+  SaveOptions options;
+  options.keep_previous = true;
+  if (!over && path == path_ && hash_ != 0) options.loaded_hash = hash_;
+  const auto saved = save_file(path.toStdString(), bytes, options);
+  if (!saved) return tell(saved.error()), false;
+  hash_ = content_hash(bytes);
+  path_ = path;
+  fresh_ = false;
+  history_.mark_clean();
+  emit document_changed();
+  return true;
+}
+
+bool Session::save() {
+  if (path_.isEmpty()) return false;
+  if (read_only_)
+    return tell(Notice::Kind::caution, words(say(text::window_save_elsewhere, path_.toStdString()))), false;
+  return write(path_, false);
+}
+
+bool Session::save_over() { return !path_.isEmpty() && !read_only_ && write(path_, true); }
+
+bool Session::save_as(const QString& path) {
+  if (path == path_ && !read_only_) return save();
+  auto taken = FileLock::take(path.toStdString());
+  if (!taken) return tell(taken.error()), false;
+  if (!write(path, true)) return false;
+  lock_.emplace(std::move(*taken));
+  read_only_ = false;
+  emit document_changed();
+  return true;
+}
+
+bool Session::reload() {
+  auto loaded = load_file(path_.toStdString());
+  if (!loaded) return tell(loaded.error()), false;
+  Edit edit = difference(*lab_, loaded->lab);
+  edit.label = say(text::window_reloaded, shown_name().toStdString());
+  const std::uint64_t hash = loaded->content_hash;
+  if (!perform(std::move(edit))) return false;
+  hash_ = hash;
+  history_.mark_clean();
+  emit document_changed();
+  return true;
+}
+
+void Session::tell(const Problem& problem) {
+  const std::string sentence = english(problem);
+  tell(Notice::Kind::error, as_qt(sentence));
+}
+
+} // namespace snug

@@ -1,0 +1,114 @@
+#pragma once
+// One open lab: what it is, what is known of it, how it changes. Widgets ask it and tell it; it decides
+// nothing that core can decide.
+
+#include "core/analyse/analyse.h"
+#include "core/document/lock.h"
+#include "core/edit/history.h"
+
+#include <QObject>
+#include <QString>
+
+#include <memory>
+#include <vector>
+
+namespace snug {
+
+// A sentence for the bar over the canvas.
+struct Notice {
+  enum class Kind : std::uint8_t { told, caution, error };
+  Kind kind = Kind::told;
+  QString text;
+};
+
+class Session : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Session(QObject* parent = nullptr);
+  ~Session() override;
+
+  const Lab& lab() const { return *lab_; }
+  const Analysis& analysis() const { return *analysis_; }
+  // What the picture shows: while something is dragged, the state after the drop.
+  const Analysis& shown() const { return preview_ ? preview_->analysis : *analysis_; }
+  bool is_previewing() const { return preview_ != nullptr; }
+
+  // Every change. A refusal is told as a notice; then nothing has changed. With `merge` it joins the last
+  // step.
+  bool perform(Edit edit, bool merge = false);
+  bool perform(Result<Edit> edit);
+  // Ends merging: what is typed or dragged next is a step of its own.
+  void seal() { history_.seal(); }
+  // Shows the lab as after `edit`; nothing of it enters the lab or its history (DECISIONS 2).
+  void preview(const Edit& edit);
+  void end_preview();
+
+  bool can_undo() const { return history_.can_undo(); }
+  bool can_redo() const { return history_.can_redo(); }
+  QString undo_words() const; // "Move tickets-1 to deck-b"; empty: none
+  QString redo_words() const;
+  void undo();
+  void redo();
+
+  const std::vector<AnyId>& selection() const { return selection_; }
+  bool is_selected(AnyId) const;
+  void select(std::vector<AnyId> ids);
+  ExerciseId exercise() const { return exercise_; } // none: everything on
+  void set_exercise(ExerciseId);
+
+  // Documents. A lab without path is untitled.
+  const QString& path() const { return path_; }
+  QString shown_name() const; // file name, else the lab's title
+  bool is_dirty() const { return !history_.is_clean() || fresh_; }
+  bool is_read_only() const { return read_only_; }
+  // Takes over; `unsaved`: a copy of a template, which is dirty from the beginning only in name.
+  void start(Lab lab);
+  bool open(const QString& path);
+  bool save();
+  // Refuses a file that another window holds.
+  bool save_as(const QString& path);
+  // Whether the file on disk is another one than was read or written last.
+  bool changed_outside() const;
+  // Reads the file again, as one step that can be undone.
+  bool reload();
+  // Writes over a file that another program changed.
+  bool save_over();
+
+  void tell(Notice::Kind kind, const QString& text) { emit told({kind, text}); }
+  void tell(const Problem& problem);
+
+ signals:
+  void lab_changed();   // lab and analysis
+  void shown_changed(); // what the picture shows
+  void selection_changed();
+  void exercise_changed();
+  void document_changed(); // path, dirty mark, read-only
+  void started();          // another lab altogether
+  void told(const snug::Notice&);
+
+ private:
+  struct Preview {
+    explicit Preview(const Lab& from) : lab(from), analysis(lab) {}
+    Lab lab;
+    Analysis analysis;
+  };
+  void take(Lab lab);
+  void analyse_again();
+  void drop_gone();
+  bool write(const QString& path, bool over);
+
+  std::unique_ptr<Lab> lab_;
+  std::unique_ptr<Analysis> analysis_;
+  std::unique_ptr<Preview> preview_;
+  History history_;
+  std::vector<AnyId> selection_;
+  ExerciseId exercise_;
+  QString path_;
+  std::optional<FileLock> lock_;
+  std::uint64_t hash_ = 0;
+  bool read_only_ = false;
+  bool fresh_ = false; // made here and never saved
+};
+
+} // namespace snug

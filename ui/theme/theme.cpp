@@ -1,0 +1,133 @@
+#include "ui/theme/theme.h"
+
+#include "ui/diagram/paint.h"
+
+#include <QApplication>
+#include <QStyleFactory>
+
+namespace snug {
+
+namespace {
+
+constexpr int kTextSize = 13;
+
+// {ink} stands for its colour.
+constexpr const char* kSheet = R"(
+* { font-size: 13px; }
+QMainWindow, QDialog, #shell { background: {sheet}; }
+QLabel { color: {text}; background: transparent; }
+QLabel[tone="muted"] { color: {muted}; }
+QLabel[tone="title"] { font-size: 15px; font-weight: 600; }
+QLabel[tone="heading"] { font-weight: 600; }
+#topbar { background: {inside}; border-bottom: 1px solid {track}; }
+#side { background: {inside}; }
+#side[edge="left"] { border-right: 1px solid {track}; }
+#side[edge="right"] { border-left: 1px solid {track}; }
+#sheet { background: {inside}; border: 1px solid {track}; border-radius: 9px; }
+QToolButton, QPushButton { color: {text}; background: {inside}; border: 1px solid {edge}; border-radius: 6px; padding: 4px 10px; min-height: 20px; }
+QToolButton:hover, QPushButton:hover { background: {sheet}; border-color: {muted}; }
+QToolButton:pressed, QPushButton:pressed, QToolButton:checked, QPushButton:checked { background: {track}; }
+QToolButton:focus, QPushButton:focus { border: 2px solid {info}; padding: 3px 9px; }
+QToolButton:disabled, QPushButton:disabled { color: {muted}; border-color: {track}; }
+QToolButton::menu-indicator { image: none; }
+QPushButton[role="fix"] { color: {info}; font-weight: 600; }
+QPushButton[role="part"] { text-align: left; padding: 5px 9px; }
+QPushButton[role="sample"] { min-width: 232px; max-width: 232px; min-height: 172px; max-height: 172px; }
+QPushButton[role="link"] { border: none; background: transparent; color: {info}; text-align: left; padding: 2px 0; }
+QLineEdit, QComboBox, QPlainTextEdit, QAbstractSpinBox { color: {text}; background: {inside}; border: 1px solid {edge}; border-radius: 5px; padding: 3px 7px; min-height: 20px; selection-background-color: {info}; selection-color: {inside}; }
+QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus { border: 2px solid {info}; padding: 2px 6px; }
+QLineEdit[bad="true"] { border: 2px solid {error}; padding: 2px 6px; }
+QComboBox::drop-down { border: none; width: 18px; }
+QComboBox QAbstractItemView { background: {inside}; color: {text}; border: 1px solid {edge}; selection-background-color: {track}; selection-color: {text}; }
+QTabBar::tab { color: {muted}; background: transparent; padding: 7px 12px; border: none; border-bottom: 2px solid transparent; }
+QTabBar::tab:selected { color: {text}; font-weight: 600; border-bottom: 2px solid {info}; }
+QTabBar::tab:focus { color: {info}; }
+QTabWidget::pane { border: none; border-top: 1px solid {track}; }
+QTableView, QTreeView, QListView { background: {inside}; alternate-background-color: {sheet}; color: {text}; border: none; gridline-color: {track}; selection-background-color: {track}; selection-color: {text}; outline: none; }
+QTableView::item, QTreeView::item { padding: 3px 6px; }
+QTableView::item:focus, QTreeView::item:focus { border: 1px solid {info}; }
+QHeaderView::section { background: {inside}; color: {muted}; border: none; border-bottom: 1px solid {track}; padding: 4px 6px; }
+QTableCornerButton::section { background: {inside}; border: none; }
+QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; border: none; }
+QScrollBar:vertical { background: transparent; width: 11px; margin: 0; }
+QScrollBar:horizontal { background: transparent; height: 11px; margin: 0; }
+QScrollBar::handle { background: {edge}; border-radius: 4px; margin: 2px; min-height: 28px; min-width: 28px; }
+QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
+QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
+QSplitter::handle { background: {sheet}; }
+QMenuBar { background: {inside}; color: {text}; }
+QMenuBar::item { padding: 4px 9px; background: transparent; }
+QMenuBar::item:selected, QMenuBar::item:pressed { background: {track}; border-radius: 4px; }
+QMenu { background: {inside}; color: {text}; border: 1px solid {edge}; padding: 4px; }
+QMenu::item { padding: 5px 26px 5px 20px; border-radius: 4px; }
+QMenu::item:selected { background: {track}; }
+QMenu::item:disabled { color: {muted}; }
+QMenu::separator { height: 1px; background: {track}; margin: 4px 8px; }
+QToolTip { background: {inside}; color: {text}; border: 1px solid {edge}; padding: 5px; }
+QStatusBar, #footer { background: {track}; color: {text}; }
+QStatusBar::item { border: none; }
+QCheckBox, QRadioButton { color: {text}; background: transparent; spacing: 7px; }
+QCheckBox::indicator { width: 15px; height: 15px; border: 1px solid {muted}; border-radius: 4px; background: {inside}; }
+QCheckBox::indicator:checked { background: {info}; border-color: {info}; image: url(:/snug/{tick}.svg); }
+QCheckBox::indicator:indeterminate { background: {track}; }
+QCheckBox::indicator:hover { border-color: {text}; }
+QCheckBox:focus { color: {info}; text-decoration: underline; }
+#notice { border-radius: 7px; border: 1px solid {edge}; background: {inside}; }
+#notice[kind="error"] { border: 2px solid {error}; }
+#notice[kind="caution"] { border: 2px solid {caution}; }
+#finding { background: {sheet}; border: none; border-radius: 5px; }
+)";
+
+constexpr std::pair<const char*, Ink> kInks[]{
+    {"{sheet}", Ink::sheet}, {"{inside}", Ink::inside},   {"{text}", Ink::text}, {"{muted}", Ink::muted},
+    {"{edge}", Ink::edge},   {"{track}", Ink::track},     {"{info}", Ink::info}, {"{error}", Ink::error},
+    {"{ok}", Ink::ok},       {"{caution}", Ink::caution},
+};
+
+QPalette widget_palette(const Palette& p) {
+  QPalette q;
+  const auto set = [&](QPalette::ColorRole role, Ink ink) { q.setColor(role, colour(p, ink)); };
+  set(QPalette::Window, Ink::sheet);
+  set(QPalette::WindowText, Ink::text);
+  set(QPalette::Base, Ink::inside);
+  set(QPalette::AlternateBase, Ink::sheet);
+  set(QPalette::Text, Ink::text);
+  set(QPalette::Button, Ink::inside);
+  set(QPalette::ButtonText, Ink::text);
+  set(QPalette::BrightText, Ink::error);
+  set(QPalette::Highlight, Ink::info);
+  set(QPalette::HighlightedText, Ink::inside);
+  set(QPalette::ToolTipBase, Ink::inside);
+  set(QPalette::ToolTipText, Ink::text);
+  set(QPalette::PlaceholderText, Ink::muted);
+  set(QPalette::Link, Ink::info);
+  for (const QPalette::ColorRole role : {QPalette::Text, QPalette::WindowText, QPalette::ButtonText})
+    q.setColor(QPalette::Disabled, role, colour(p, Ink::muted));
+  return q;
+}
+
+} // namespace
+
+QColor colour(const Palette& p, Ink ink) { return QColor::fromRgb(0xff000000U | p.of(ink)); }
+
+Theme theme_of(const QPalette& p) {
+  return p.color(QPalette::Window).lightness() < p.color(QPalette::WindowText).lightness() ? Theme::dark
+                                                                                           : Theme::light;
+}
+
+QString style_sheet(const Palette& p) {
+  QString sheet = QString::fromUtf8(kSheet);
+  for (const auto& [name, ink] : kInks) sheet.replace(QLatin1String(name), colour(p, ink).name());
+  const bool dark = colour(p, Ink::info).lightness() > colour(p, Ink::inside).lightness();
+  sheet.replace(QLatin1String("{tick}"), dark ? QStringLiteral("tick-dark") : QStringLiteral("tick-light"));
+  return sheet;
+}
+
+void wear(QApplication& application, Theme theme) {
+  application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+  application.setFont(diagram_font(kTextSize, Weight::regular));
+  application.setPalette(widget_palette(palette(theme)));
+  application.setStyleSheet(style_sheet(palette(theme)));
+}
+
+} // namespace snug

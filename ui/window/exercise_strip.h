@@ -1,0 +1,30 @@
+#pragma once
+// One button an exercise with its verdict: everything on first, then the lab's exercises.
+
+#include "core/layout/palette.h"
+#include "ui/session/session.h"
+
+#include <QWidget>
+
+namespace snug {
+
+class FlowLayout;
+class VerdictButton;
+
+class ExerciseStrip : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit ExerciseStrip(Session& session, QWidget* parent = nullptr);
+  void set_theme(Theme theme);
+
+ private:
+  void fill();
+  void refresh();
+  Session& session_;
+  Theme theme_ = Theme::light;
+  FlowLayout* box_;
+  std::vector<std::pair<ExerciseId, VerdictButton*>> buttons_;
+};
+
+} // namespace snug

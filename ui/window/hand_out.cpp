@@ -1,0 +1,154 @@
+#include "ui/window/hand_out.h"
+
+#include "core/document/save.h"
+#include "core/report/escape.h"
+#include "core/report/findings_report.h"
+#include "core/report/svg.h"
+#include "core/report/tables.h"
+#include "core/text/window_text.h"
+#include "ui/diagram/export.h"
+#include "ui/session/words.h"
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPixmap>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace snug {
+
+namespace {
+
+constexpr std::array<PaperInfo, 7> kPapers{
+    {{Paper::svg, text::paper_svg, ".svg"},
+     {Paper::png, text::paper_png, ".png"},
+     {Paper::pdf, text::paper_pdf, ".pdf"},
+     {Paper::table_csv, text::paper_csv, "-addresses.csv"},
+     {Paper::table_markdown, text::paper_markdown, "-addresses.md"},
+     {Paper::table_html, text::paper_html, "-addresses.html"},
+     {Paper::findings_markdown, text::paper_findings, "-findings.md"}}};
+
+QByteArray octets(const std::string& s) { return QByteArray(s.data(), static_cast<qsizetype>(s.size())); }
+
+bool is_picture(Paper p) { return p == Paper::svg || p == Paper::png || p == Paper::pdf; }
+
+} // namespace
+
+std::span<const PaperInfo> papers() { return kPapers; }
+
+Result<QByteArray> make_paper(const Analysis& a, ExerciseId exercise, Paper paper, Theme theme) {
+  DrawOptions options;
+  options.exercise = exercise;
+  switch (paper) {
+  case Paper::svg:
+    return octets(svg(draw(a, options), {theme}));
+  case Paper::png:
+    return png(draw(a, options), snug::palette(theme));
+  case Paper::pdf:
+    return pdf(draw(a, options), snug::palette(theme));
+  case Paper::table_csv:
+    return octets(csv(address_table(a)));
+  case Paper::table_markdown:
+    return octets(markdown(address_table(a)));
+  case Paper::table_html:
+    return octets(html(address_table(a), a.lab().facts.language));
+  case Paper::findings_markdown:
+    return octets(findings_markdown(a));
+  }
+  return QByteArray();
+}
+
+HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(session) {
+  setObjectName(QStringLiteral("hand_out"));
+  setWindowTitle(words(text::hand_out_title));
+  resize(900, 640);
+  auto* box = new QVBoxLayout(this);
+  auto* top = new QHBoxLayout;
+  what_ = new QComboBox(this);
+  what_->setObjectName(QStringLiteral("paper"));
+  for (const PaperInfo& p : kPapers) what_->addItem(words(p.title));
+  theme_ = new QComboBox(this);
+  theme_->setObjectName(QStringLiteral("colours"));
+  for (const Template* t : {&text::theme_light, &text::theme_dark, &text::theme_print})
+    theme_->addItem(words(*t));
+  top->addWidget(what_, 1);
+  top->addWidget(theme_);
+  box->addLayout(top);
+  preview_ = new QStackedWidget(this);
+  picture_ = new QLabel(preview_);
+  picture_->setAlignment(Qt::AlignCenter);
+  picture_->setMinimumSize(320, 240);
+  text_ = new QPlainTextEdit(preview_);
+  text_->setReadOnly(true);
+  text_->setLineWrapMode(QPlainTextEdit::NoWrap);
+  preview_->addWidget(picture_);
+  preview_->addWidget(text_);
+  box->addWidget(preview_, 1);
+  said_ = new QLabel(this);
+  said_->setWordWrap(true);
+  said_->setTextFormat(Qt::PlainText);
+  box->addWidget(said_);
+  auto* buttons = new QDialogButtonBox(this);
+  QPushButton* save = buttons->addButton(words(text::hand_out_save), QDialogButtonBox::ActionRole);
+  save->setDefault(true);
+  buttons->addButton(words(text::notice_close), QDialogButtonBox::RejectRole);
+  box->addWidget(buttons);
+  connect(save, &QPushButton::clicked, this, &HandOut::ask);
+  connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+  connect(what_, &QComboBox::currentIndexChanged, this, &HandOut::refresh);
+  connect(theme_, &QComboBox::currentIndexChanged, this, &HandOut::refresh);
+  refresh();
+}
+
+Paper HandOut::paper() const {
+  return kPapers[static_cast<std::size_t>(std::max(0, what_->currentIndex()))].paper;
+}
+
+void HandOut::choose(Paper paper) {
+  for (std::size_t i = 0; i < kPapers.size(); ++i)
+    if (kPapers[i].paper == paper) what_->setCurrentIndex(static_cast<int>(i));
+}
+
+Theme HandOut::theme() const { return static_cast<Theme>(std::max(0, theme_->currentIndex())); }
+
+void HandOut::refresh() {
+  said_->clear();
+  theme_->setVisible(is_picture(paper()));
+  const Paper shown = is_picture(paper()) ? Paper::png : paper();
+  const auto bytes = make_paper(session_.analysis(), session_.exercise(), shown, theme());
+  preview_->setCurrentWidget(is_picture(paper()) ? static_cast<QWidget*>(picture_) : text_);
+  if (!bytes) return said_->setText(words(bytes.error().message));
+  if (!is_picture(paper())) return text_->setPlainText(QString::fromUtf8(*bytes));
+  QPixmap whole;
+  whole.loadFromData(*bytes);
+  picture_->setPixmap(whole.scaled(860, 500, Qt::KeepAspectRatio, Qt::SmoothTransformation));
+}
+
+bool HandOut::write_to(const QString& path) {
+  const auto bytes = make_paper(session_.analysis(), session_.exercise(), paper(), theme());
+  if (!bytes) return said_->setText(words(bytes.error().message)), false;
+  const auto saved =
+      save_file(path.toStdString(), {bytes->constData(), static_cast<std::size_t>(bytes->size())});
+  if (!saved) return said_->setText(as_qt(english(saved.error()))), false;
+  said_->setText(words(text::hand_out_saved, path.toStdString()));
+  return true;
+}
+
+void HandOut::ask() {
+  const std::size_t at = static_cast<std::size_t>(std::max(0, what_->currentIndex()));
+  const QFileInfo document(session_.path());
+  const QString folder = session_.path().isEmpty() ? QString() : document.path() + QLatin1Char('/');
+  const QString name = session_.path().isEmpty() ? session_.shown_name() : document.completeBaseName();
+  const std::string proposed = FileNames().next(name.toStdString(), kPapers[at].ending);
+  const QString path =
+      QFileDialog::getSaveFileName(this, words(text::hand_out_title), folder + as_qt(proposed));
+  if (!path.isEmpty()) write_to(path);
+}
+
+} // namespace snug

@@ -1,0 +1,229 @@
+#include "ui/window/main_window.h"
+
+#include "core/base/size.h"
+#include "core/budget/memory.h"
+#include "core/text/window_text.h"
+#include "ui/canvas/canvas.h"
+#include "ui/canvas/in_place.h"
+#include "ui/panels/address_panel.h"
+#include "ui/panels/findings_panel.h"
+#include "ui/panels/parts_panel.h"
+#include "ui/panels/property_panel.h"
+#include "ui/ruler/ruler.h"
+#include "ui/session/words.h"
+#include "ui/theme/theme.h"
+#include "ui/window/exercise_strip.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/start_page.h"
+
+#include <QAction>
+#include <QApplication>
+#include <QFileSystemWatcher>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenuBar>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+namespace snug {
+
+namespace {
+
+constexpr int kPartsWidth = 196, kPropertiesWidth = 304, kTabsHeight = 210;
+
+QFrame* side(QWidget* inside, const char* edge) {
+  auto* frame = new QFrame;
+  frame->setObjectName(QStringLiteral("side"));
+  frame->setProperty("edge", QLatin1String(edge));
+  auto* box = new QVBoxLayout(frame);
+  box->setContentsMargins(0, 0, 0, 0);
+  box->addWidget(inside);
+  return frame;
+}
+
+} // namespace
+
+MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
+  setObjectName(QStringLiteral("window"));
+  resize(1440, 900);
+  setAcceptDrops(true);
+  canvas_ = new Canvas(session_);
+  in_place_ = new InPlace(*canvas_);
+  ruler_ = new Ruler(session_);
+  exercises_ = new ExerciseStrip(session_);
+  findings_ = new FindingsPanel(session_);
+  addresses_ = new AddressPanel(session_);
+  properties_ = new PropertyPanel(session_);
+  parts_ = new PartsPanel(session_, *canvas_);
+  notice_ = new NoticeBar;
+  start_ = new StartPage;
+  watcher_ = new QFileSystemWatcher(this);
+  make_actions();
+  auto* shell = new QWidget(this);
+  shell->setObjectName(QStringLiteral("shell"));
+  auto* column = new QVBoxLayout(shell);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(make_top());
+  pages_ = new QStackedWidget(shell);
+  pages_->addWidget(start_);
+  pages_->addWidget(make_middle());
+  column->addWidget(pages_, 1);
+  column->addWidget(make_footer());
+  setCentralWidget(shell);
+  connect(canvas_, &Canvas::menu_wanted, this, &MainWindow::show_menu);
+  connect(canvas_, &Canvas::edit_wanted, this, &MainWindow::edit);
+  connect(findings_, &FindingsPanel::place_wanted, canvas_, &Canvas::show_place);
+  connect(addresses_, &AddressPanel::place_wanted, canvas_, &Canvas::show_place);
+  connect(findings_, &FindingsPanel::counted, this, [this](int errors, int cautions, int notes) {
+    tabs_->setTabText(0, words(text::tab_findings, std::to_string(errors + cautions + notes)));
+    refresh_footer();
+  });
+  connect(&session_, &Session::told, this, &MainWindow::say);
+  connect(&session_, &Session::document_changed, this, &MainWindow::refresh_title);
+  connect(&session_, &Session::document_changed, this, &MainWindow::watch_file);
+  connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_actions);
+  connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_footer);
+  connect(&session_, &Session::selection_changed, this, &MainWindow::refresh_actions);
+  connect(&session_, &Session::exercise_changed, this, &MainWindow::refresh_actions);
+  connect(&session_, &Session::started, this, [this] { show_page(1); });
+  connect(watcher_, &QFileSystemWatcher::fileChanged, this, &MainWindow::file_changed);
+  connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &MainWindow::file_changed);
+  connect(start_, &StartPage::sample_wanted, this,
+          [this](const QString& name) { start_sample(name.toStdString()); });
+  connect(start_, &StartPage::blank_wanted, this, &MainWindow::start_blank);
+  connect(start_, &StartPage::open_wanted, this, &MainWindow::ask_open);
+  connect(start_, &StartPage::file_wanted, this, &MainWindow::open_file);
+  set_theme(theme_of(QApplication::palette()));
+  refresh_title();
+  refresh_actions();
+  refresh_footer();
+  show_page(0);
+}
+
+MainWindow::~MainWindow() = default;
+
+// 0: the start page, which has no lab to speak of; 1: the lab.
+void MainWindow::show_page(int page) {
+  pages_->setCurrentIndex(page);
+  for (QWidget* w : {top_, footer_}) w->setVisible(page == 1);
+  for (const char* name : {"save", "save_as", "hand_out", "show_all", "addresses", "select_all"})
+    action(name)->setEnabled(page == 1);
+}
+
+QWidget* MainWindow::make_top() {
+  auto* top = new QFrame(this);
+  top_ = top;
+  top->setObjectName(QStringLiteral("topbar"));
+  auto* row = new QHBoxLayout(top);
+  row->setContentsMargins(12, 6, 12, 6);
+  document_ = new QLabel(top);
+  document_->setProperty("tone", QStringLiteral("title"));
+  document_->setTextFormat(Qt::PlainText);
+  row->addWidget(document_);
+  row->addSpacing(12);
+  row->addWidget(exercises_, 1);
+  auto* corner = new QWidget(menuBar());
+  auto* buttons = new QHBoxLayout(corner);
+  buttons->setContentsMargins(0, 3, 12, 3);
+  for (const char* name : {"undo", "redo", "show_all", "hand_out"}) {
+    auto* button = new QToolButton(corner);
+    button->setDefaultAction(action(name));
+    button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+    buttons->addWidget(button);
+  }
+  menuBar()->setCornerWidget(corner);
+  return top;
+}
+
+QWidget* MainWindow::make_middle() {
+  auto* centre = new QWidget;
+  auto* column = new QVBoxLayout(centre);
+  column->setContentsMargins(12, 8, 12, 8);
+  column->setSpacing(8);
+  column->addWidget(notice_);
+  column->addWidget(ruler_);
+  tabs_ = new QTabWidget;
+  tabs_->setObjectName(QStringLiteral("sheet"));
+  tabs_->setDocumentMode(true);
+  tabs_->tabBar()->setDrawBase(false);
+  tabs_->addTab(findings_, words(text::tab_findings, "0"));
+  tabs_->addTab(addresses_, words(text::tab_addresses));
+  auto* split = new QSplitter(Qt::Vertical);
+  split->addWidget(canvas_);
+  split->addWidget(tabs_);
+  split->setStretchFactor(0, 1);
+  split->setStretchFactor(1, 0);
+  split->setSizes({600, kTabsHeight});
+  split->setChildrenCollapsible(false);
+  column->addWidget(split, 1);
+  auto* across = new QSplitter(Qt::Horizontal);
+  across->addWidget(side(parts_, "left"));
+  across->addWidget(centre);
+  across->addWidget(side(properties_, "right"));
+  across->setStretchFactor(1, 1);
+  across->setSizes({kPartsWidth, 900, kPropertiesWidth});
+  across->setChildrenCollapsible(false);
+  across->setHandleWidth(1);
+  return across;
+}
+
+QWidget* MainWindow::make_footer() {
+  auto* footer = new QFrame(this);
+  footer_ = footer;
+  footer->setObjectName(QStringLiteral("footer"));
+  auto* row = new QHBoxLayout(footer);
+  row->setContentsMargins(14, 3, 14, 3);
+  counts_ = new QLabel(footer);
+  sizes_ = new QLabel(footer);
+  row->addWidget(counts_);
+  row->addStretch();
+  row->addWidget(sizes_);
+  return footer;
+}
+
+void MainWindow::refresh_footer() {
+  const Lab& lab = session_.lab();
+  const Analysis& a = session_.analysis();
+  counts_->setText(words(text::footer_counts, Count{static_cast<std::int64_t>(lab.machines.size())},
+                         std::to_string(lab.segments.size()), std::to_string(a.addresses().all().size())));
+  constexpr std::array<std::int64_t, 4> kSizes{16, 32, 48, 64};
+  QStringList parts;
+  for (const std::int64_t gib : kSizes) {
+    const MemoryBudget b = on_pc_of(gib * kMibPerGib, a.budgets(session_.exercise()));
+    const Template& t = b.verdict() == Verdict::over    ? text::verdict_over
+                        : b.verdict() == Verdict::tight ? text::verdict_tight
+                                                        : text::verdict_fits;
+    parts << words(text::footer_size, std::to_string(gib), english(snug::say(t)));
+  }
+  sizes_->setText(parts.join(QStringLiteral(" · ")));
+}
+
+void MainWindow::refresh_title() {
+  const QString mark = session_.is_read_only() ? words(text::title_read_only) : QString();
+  setWindowTitle(session_.shown_name() + QStringLiteral("[*]") + mark + QStringLiteral(" - Snuglab"));
+  setWindowModified(session_.is_dirty());
+  setWindowFilePath(session_.path());
+  document_->setText(session_.shown_name() + (session_.is_dirty() ? QStringLiteral(" •") : QString()));
+}
+
+void MainWindow::set_theme(Theme theme) {
+  canvas_->set_theme(theme);
+  ruler_->set_theme(theme);
+  findings_->set_theme(theme);
+  exercises_->set_theme(theme);
+  parts_->set_theme(theme);
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+  if (event->type() == QEvent::ApplicationPaletteChange) set_theme(theme_of(QApplication::palette()));
+  QMainWindow::changeEvent(event);
+}
+
+void MainWindow::say(const Notice& notice) { notice_->show_notice(notice); }
+
+} // namespace snug

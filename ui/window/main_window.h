@@ -1,0 +1,110 @@
+#pragma once
+// The window: one lab, its picture and what is known of it.
+
+#include "core/layout/palette.h"
+#include "ui/session/session.h"
+
+#include <QMainWindow>
+
+#include <functional>
+
+class QAction;
+class QFileSystemWatcher;
+class QLabel;
+class QMenu;
+class QStackedWidget;
+class QTabWidget;
+
+namespace snug {
+
+class AddressPanel;
+class Canvas;
+class ExerciseStrip;
+class FindingsPanel;
+class InPlace;
+class NoticeBar;
+class PartsPanel;
+class PropertyPanel;
+class Ruler;
+class StartPage;
+
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  explicit MainWindow(QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  Session& session() { return session_; }
+  Canvas& canvas() { return *canvas_; }
+  Ruler& ruler() { return *ruler_; }
+  FindingsPanel& findings() { return *findings_; }
+  AddressPanel& addresses() { return *addresses_; }
+  PropertyPanel& properties() { return *properties_; }
+  NoticeBar& notice() { return *notice_; }
+
+  bool open_file(const QString& path);
+  void start_sample(std::string_view name); // a copy, untitled
+  void start_blank(bool this_pc);           // with the facts of this computer
+  void set_theme(Theme theme);
+  QAction* action(const char* name) const; // by object name; null: none
+
+ protected:
+  void closeEvent(QCloseEvent*) override;
+  void dragEnterEvent(QDragEnterEvent*) override;
+  void dropEvent(QDropEvent*) override;
+  void changeEvent(QEvent*) override;
+
+ private:
+  QWidget* make_top();
+  QWidget* make_middle();
+  QWidget* make_footer();
+  void make_actions();
+  QAction* add(QMenu& menu, const char* name, const Template& words_of, const QKeySequence& keys,
+               std::function<void()> act);
+  void show_menu(AnyId id, QPoint global);
+  void show_page(int page);
+  void refresh_title();
+  void refresh_actions();
+  void refresh_footer();
+  void say(const Notice& notice);
+  // Runs `then` at once where nothing would be lost, else asks first.
+  void unless_unsaved(const std::function<void()>& then);
+  bool save();
+  bool save_as();
+  void ask_open();
+  void hand_out();
+  void show_start();
+  void toggle_socket();
+  void watch_file();
+  void file_changed();
+  std::vector<MachineId> machines_chosen() const;
+  void remove_chosen();
+  void duplicate_chosen();
+  void power_chosen(bool on);
+  void fill_move_menu(QMenu& menu);
+  void fill_connect_menu(QMenu& menu);
+  void edit(AnyId id);
+
+  Session session_;
+  Canvas* canvas_ = nullptr;
+  Ruler* ruler_ = nullptr;
+  InPlace* in_place_ = nullptr;
+  ExerciseStrip* exercises_ = nullptr;
+  FindingsPanel* findings_ = nullptr;
+  AddressPanel* addresses_ = nullptr;
+  PropertyPanel* properties_ = nullptr;
+  PartsPanel* parts_ = nullptr;
+  NoticeBar* notice_ = nullptr;
+  StartPage* start_ = nullptr;
+  QStackedWidget* pages_ = nullptr;
+  QWidget* top_ = nullptr;
+  QWidget* footer_ = nullptr;
+  QTabWidget* tabs_ = nullptr;
+  QLabel* document_ = nullptr;
+  QLabel* counts_ = nullptr;
+  QLabel* sizes_ = nullptr;
+  QFileSystemWatcher* watcher_ = nullptr;
+};
+
+} // namespace snug

@@ -1,0 +1,197 @@
+#include "core/addressing/plan.h"
+#include "core/gesture/add.h"
+#include "core/gesture/plug.h"
+#include "core/text/window_text.h"
+#include "ui/canvas/canvas.h"
+#include "ui/canvas/in_place.h"
+#include "ui/panels/address_panel.h"
+#include "ui/panels/property_panel.h"
+#include "ui/session/words.h"
+#include "ui/window/main_window.h"
+#include "ui/window/notice_bar.h"
+
+#include <QAction>
+#include <QMenu>
+#include <QMenuBar>
+#include <QTabWidget>
+
+namespace snug {
+
+QAction* MainWindow::action(const char* name) const { return findChild<QAction*>(QLatin1String(name)); }
+
+QAction* MainWindow::add(QMenu& menu, const char* name, const Template& words_of, const QKeySequence& keys,
+                         std::function<void()> act) {
+  auto* a = new QAction(words(words_of), this);
+  a->setObjectName(QLatin1String(name));
+  a->setShortcut(keys);
+  if (!keys.isEmpty())
+    a->setToolTip(words(words_of).remove(QLatin1Char('&')) + QStringLiteral(" (") +
+                  keys.toString(QKeySequence::NativeText) + QLatin1Char(')'));
+  connect(a, &QAction::triggered, this, [act = std::move(act)] { act(); });
+  menu.addAction(a);
+  return a;
+}
+
+void MainWindow::make_actions() {
+  using K = Qt::Key;
+  QMenu& file = *menuBar()->addMenu(words(text::menu_file));
+  add(file, "new", text::act_new, Qt::CTRL | K::Key_N,
+      [this] { unless_unsaved([this] { start_blank(false); }); });
+  add(file, "open", text::act_open, Qt::CTRL | K::Key_O, [this] { ask_open(); });
+  add(file, "start_page", text::act_start, {}, [this] { show_start(); });
+  file.addSeparator();
+  add(file, "save", text::act_save, Qt::CTRL | K::Key_S, [this] { save(); });
+  add(file, "save_as", text::act_save_as, Qt::CTRL | Qt::SHIFT | K::Key_S, [this] { save_as(); });
+  add(file, "hand_out", text::act_hand_out, Qt::CTRL | K::Key_E, [this] { hand_out(); });
+  file.addSeparator();
+  add(file, "quit", text::act_quit, Qt::CTRL | K::Key_Q, [this] { close(); });
+  QMenu& change = *menuBar()->addMenu(words(text::menu_edit));
+  add(change, "undo", text::act_undo, Qt::CTRL | K::Key_Z, [this] { session_.undo(); });
+  add(change, "redo", text::act_redo, Qt::CTRL | Qt::SHIFT | K::Key_Z, [this] { session_.redo(); });
+  change.addSeparator();
+  add(change, "rename", text::act_rename, K::Key_F2, [this] {
+    if (!session_.selection().empty()) edit(session_.selection().front());
+  });
+  add(change, "duplicate", text::act_duplicate, Qt::CTRL | Qt::SHIFT | K::Key_D,
+      [this] { duplicate_chosen(); });
+  add(change, "remove", text::act_remove, K::Key_Delete, [this] { remove_chosen(); });
+  add(change, "switch_on", text::act_on, Qt::CTRL | K::Key_I, [this] { power_chosen(true); });
+  add(change, "switch_off", text::act_off, Qt::CTRL | Qt::SHIFT | K::Key_I, [this] { power_chosen(false); });
+  QMenu* move = change.addMenu(words(text::menu_move));
+  move->menuAction()->setObjectName(QStringLiteral("move_to"));
+  connect(move, &QMenu::aboutToShow, this, [this, move] { fill_move_menu(*move); });
+  QMenu* plug = change.addMenu(words(text::menu_connect));
+  plug->menuAction()->setObjectName(QStringLiteral("connect_to"));
+  connect(plug, &QMenu::aboutToShow, this, [this, plug] { fill_connect_menu(*plug); });
+  add(change, "socket", text::act_socket, {}, [this] { toggle_socket(); });
+  add(change, "addresses", text::act_addresses, Qt::CTRL | Qt::SHIFT | K::Key_A, [this] {
+    session_.seal();
+    session_.perform(suggest_addresses(session_.lab()));
+  });
+  change.addSeparator();
+  add(change, "select_all", text::act_select_all, Qt::CTRL | K::Key_A, [this] {
+    std::vector<AnyId> ids;
+    for (const Machine& m : session_.lab().machines) ids.push_back(m.id);
+    session_.select(std::move(ids));
+  });
+  QMenu& view = *menuBar()->addMenu(words(text::menu_view));
+  add(view, "show_all", text::act_show_all, Qt::CTRL | K::Key_0, [this] { canvas_->show_all(); });
+  add(view, "larger", text::act_larger, Qt::CTRL | K::Key_Plus, [this] {
+    canvas_->zoom_by(1.2);
+  })->setShortcuts({Qt::CTRL | K::Key_Plus, Qt::CTRL | K::Key_Equal});
+  add(view, "smaller", text::act_smaller, Qt::CTRL | K::Key_Minus, [this] { canvas_->zoom_by(1 / 1.2); });
+  add(view, "show_findings", text::act_findings, Qt::ALT | K::Key_1, [this] { tabs_->setCurrentIndex(0); });
+  add(view, "show_addresses", text::act_table, Qt::ALT | K::Key_2, [this] { tabs_->setCurrentIndex(1); });
+}
+
+void MainWindow::refresh_actions() {
+  const QString undo = session_.undo_words(), redo = session_.redo_words();
+  const auto name = [this](const char* action_name, const Template& bare, const QString& step) {
+    QAction* a = action(action_name);
+    a->setEnabled(!step.isEmpty());
+    a->setToolTip(step.isEmpty() ? words(bare).remove(QLatin1Char('&'))
+                                 : words(bare).remove(QLatin1Char('&')) + QStringLiteral(": ") + step);
+    a->setStatusTip(step);
+  };
+  name("undo", text::act_undo, undo);
+  name("redo", text::act_redo, redo);
+  const bool any = !session_.selection().empty();
+  const bool machines = !machines_chosen().empty();
+  for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
+  for (const char* a : {"duplicate", "move_to", "connect_to"}) action(a)->setEnabled(machines);
+  for (const char* a : {"switch_on", "switch_off"}) action(a)->setEnabled(machines && session_.exercise());
+  action("socket")->setEnabled(any && session_.selection().front().kind == Kind::segment);
+}
+
+std::vector<MachineId> MainWindow::machines_chosen() const {
+  std::vector<MachineId> out;
+  for (const AnyId id : session_.selection())
+    if (id.kind == Kind::machine) out.push_back({id.number});
+  return out;
+}
+
+void MainWindow::remove_chosen() {
+  if (session_.selection().empty()) return;
+  session_.seal();
+  const Edit edit = remove_elements(session_.lab(), session_.selection());
+  const QString what = words(edit.label);
+  if (!session_.perform(edit)) return;
+  notice_->show_notice({Notice::Kind::told, what}, {{words(text::notice_undo), [this] { session_.undo(); }}});
+}
+
+void MainWindow::duplicate_chosen() {
+  auto added = duplicate(session_.lab(), machines_chosen());
+  if (!added) return session_.tell(added.error());
+  session_.seal();
+  if (session_.perform(std::move(added->edit))) session_.select({added->id});
+}
+
+void MainWindow::power_chosen(bool on) {
+  session_.seal();
+  session_.perform(set_power(session_.lab(), session_.exercise(), machines_chosen(), on));
+}
+
+void MainWindow::toggle_socket() {
+  const AnyId id = session_.selection().empty() ? AnyId{} : session_.selection().front();
+  const Segment* s =
+      id.kind == Kind::segment ? snug::find<Segment>(session_.lab(), SegmentId{id.number}) : nullptr;
+  if (!s) return;
+  session_.seal();
+  session_.perform(set_socket(session_.lab(), s->id, !s->pc_socket));
+}
+
+void MainWindow::fill_move_menu(QMenu& menu) {
+  menu.clear();
+  const auto offer = [&](MachineId carrier, const QString& name) {
+    auto edit =
+        move_machines(session_.lab(), outermost(session_.lab(), session_.selection()), {carrier, 0, {}});
+    QAction* a = menu.addAction(name);
+    a->setEnabled(edit.has_value());
+    if (!edit) return;
+    connect(a, &QAction::triggered, this, [this, e = std::move(*edit)] {
+      session_.seal();
+      session_.perform(e);
+    });
+  };
+  offer({}, as_qt(session_.lab().pc.name));
+  for (const std::uint32_t h : session_.analysis().index().hypervisors()) {
+    const MachineId id = session_.lab().machines[h].id;
+    offer(id, as_qt(name_of(session_.lab(), id)));
+  }
+}
+
+void MainWindow::fill_connect_menu(QMenu& menu) {
+  menu.clear();
+  for (const Segment& s : session_.lab().segments)
+    connect(menu.addAction(as_qt(name_of(session_.lab(), s.id))), &QAction::triggered, this,
+            [this, id = s.id] {
+              session_.seal();
+              const auto machines = machines_chosen();
+              if (machines.empty()) return;
+              auto added = add_card(session_.lab(), machines.front(), id);
+              if (!added) return session_.tell(added.error());
+              if (session_.perform(std::move(added->edit))) session_.select({added->id});
+            });
+}
+
+void MainWindow::show_menu(AnyId id, QPoint global) {
+  QMenu menu(this);
+  const auto put = [&](std::initializer_list<const char*> names) {
+    for (const char* name : names)
+      if (action(name)->isEnabled()) menu.addAction(action(name));
+  };
+  if (!id || id.kind == Kind::pc)
+    put({"show_all", "addresses", "select_all", "hand_out"});
+  else
+    put({"rename", "duplicate", "remove", "switch_on", "switch_off", "socket"});
+  if (id.kind == Kind::machine) {
+    menu.addSeparator();
+    fill_move_menu(*menu.addMenu(words(text::menu_move)));
+    fill_connect_menu(*menu.addMenu(words(text::menu_connect)));
+  }
+  menu.exec(global);
+}
+
+void MainWindow::edit(AnyId id) { in_place_->edit(id); }
+
+} // namespace snug

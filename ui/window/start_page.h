@@ -1,0 +1,28 @@
+#pragma once
+// What an empty window offers: a sample, a blank PC, a file.
+
+#include <QWidget>
+
+class QVBoxLayout;
+
+namespace snug {
+
+class StartPage : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit StartPage(QWidget* parent = nullptr);
+  void refresh(); // the recent files
+
+ signals:
+  void sample_wanted(const QString& name);
+  void blank_wanted(bool this_computer);
+  void open_wanted();
+  void file_wanted(const QString& path);
+
+ private:
+  QWidget* samples();
+  QVBoxLayout* recent_;
+};
+
+} // namespace snug
