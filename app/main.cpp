@@ -8,6 +8,7 @@
 
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QStandardPaths>
 
 #include <csignal>
 #include <iostream>
@@ -82,6 +83,8 @@ int main(int argc, char** argv) {
   const snug::Theme desktop = snug::theme_of(QApplication::palette());
   snug::wear(application, wish->dark ? snug::Theme::dark : wish->light ? snug::Theme::light : desktop);
   snug::MainWindow window;
+  window.keep_in(QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation) +
+                 QStringLiteral("/journals"));
   if (!wish->sample.isEmpty()) window.start_sample(wish->sample.toStdString());
   if (!wish->file.isEmpty()) window.open_file(wish->file);
   window.show();

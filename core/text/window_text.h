@@ -145,4 +145,11 @@ inline constexpr Template arg_no_display{
     "arg-no-display",
     "there is no display for a window here; snuglab-cli draws and checks labs without one (man snuglab-cli)"};
 
+inline constexpr Template window_kept_again{"window-kept-again",
+                                            "Every step is kept again in case the program ends."};
+inline constexpr Template recover_question{"recover-question",
+                                           "Work on {0} was not saved when the program ended on {1}."};
+inline constexpr Template recover_take{"recover-take", "Open it as it was"};
+inline constexpr Template recover_drop{"recover-drop", "Throw it away"};
+
 } // namespace snug::text

@@ -46,15 +46,9 @@ void Canvas::redraw() {
   options.show_ruler = options.show_state = false; // the ruler over the canvas says it
   options.show_legend = false;
   Drawing next = draw(session_.shown(), options);
-  const bool resized = next.width != drawing_.width || next.height != drawing_.height;
   const std::vector<QRectF> changed = differences(drawing_, next);
   drawing_ = std::move(next);
-  if (resized) {
-    update_bars();
-    if (fitted_ && !gesture_) show_all();
-    viewport()->update();
-    return;
-  }
+  if (!gesture_ && sheet_ != QSize(drawing_.width, drawing_.height)) return take_size();
   constexpr std::size_t kFew = 8; // more scattered rectangles cost more than what they save
   QRectF all;
   for (const QRectF& r : changed) {
@@ -67,13 +61,22 @@ void Canvas::redraw() {
   if (!all.isNull()) viewport()->update(all.toAlignedRect().adjusted(-2, -2, 2, 2));
 }
 
+// During a gesture nothing moves under the hand: the sheet keeps its size until the drop.
+void Canvas::take_size() {
+  if (sheet_ == QSize(drawing_.width, drawing_.height)) return;
+  sheet_ = {drawing_.width, drawing_.height};
+  update_bars();
+  if (fitted_) show_all();
+  viewport()->update();
+}
+
 QPointF Canvas::on_drawing(QPointF view) const {
   const QPointF origin = on_view(QPointF(0, 0));
   return (view - origin) / zoom_;
 }
 
 QPointF Canvas::on_view(QPointF p) const {
-  const qreal w = drawing_.width * zoom_, h = drawing_.height * zoom_;
+  const qreal w = sheet_.width() * zoom_, h = sheet_.height() * zoom_;
   const qreal left =
       w < viewport()->width() ? (viewport()->width() - w) / 2 : -horizontalScrollBar()->value();
   const qreal top = h < viewport()->height() ? (viewport()->height() - h) / 2 : -verticalScrollBar()->value();
@@ -85,8 +88,8 @@ QRectF Canvas::on_view(const snug::Box& b) const {
 }
 
 void Canvas::update_bars() {
-  const int w = static_cast<int>(std::ceil(drawing_.width * zoom_));
-  const int h = static_cast<int>(std::ceil(drawing_.height * zoom_));
+  const int w = static_cast<int>(std::ceil(sheet_.width() * zoom_));
+  const int h = static_cast<int>(std::ceil(sheet_.height() * zoom_));
   horizontalScrollBar()->setPageStep(viewport()->width());
   verticalScrollBar()->setPageStep(viewport()->height());
   horizontalScrollBar()->setRange(0, std::max(0, w - viewport()->width()));

@@ -76,6 +76,7 @@ class Canvas : public QAbstractScrollArea {
 
  private:
   void redraw();
+  void take_size();
   void update_bars();
   void update_around(AnyId);
   void update_over();
@@ -95,6 +96,7 @@ class Canvas : public QAbstractScrollArea {
   static constexpr qreal kGhostWidth = 340;
   Session& session_;
   Drawing drawing_, before_; // before_: as it was when the gesture began
+  QSize sheet_;              // of the drawing, see take_size()
   Theme theme_ = Theme::light;
   qreal zoom_ = 1;
   bool fitted_ = true; // follows the window's size

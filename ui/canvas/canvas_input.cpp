@@ -62,8 +62,8 @@ void Canvas::finish_gesture(QPointF at) {
   placing_ = false;
   viewport()->unsetCursor();
   done->drop();
+  take_size();
   update_over();
-  viewport()->update();
 }
 
 void Canvas::cancel() {
@@ -72,6 +72,7 @@ void Canvas::cancel() {
   placing_ = is_pressed_ = false;
   viewport()->unsetCursor();
   session_.end_preview();
+  take_size();
   update_over();
 }
 

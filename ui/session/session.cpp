@@ -2,6 +2,7 @@
 
 #include "core/document/new_lab.h"
 #include "core/document/read.h"
+#include "core/document/recovery.h"
 #include "core/document/save.h"
 #include "core/document/write.h"
 #include "core/text/window_text.h"
@@ -13,7 +14,12 @@
 
 namespace snug {
 
-Session::Session(QObject* parent) : QObject(parent) { take(blank_lab(random_uid())); }
+Session::Session(QObject* parent) : QObject(parent) {
+  take(blank_lab(random_uid()));
+  connect(&keeper_, &Keeper::trouble, this, [this](const Problem& problem) { tell(problem); });
+  connect(&keeper_, &Keeper::well_again, this,
+          [this] { tell(Notice::Kind::told, words(text::window_kept_again)); });
+}
 Session::~Session() = default;
 
 void Session::take(Lab lab) {
@@ -52,7 +58,10 @@ void Session::drop_gone() {
 bool Session::perform(Edit edit, bool merge) {
   preview_.reset();
   analysis_.reset(); // it refers to the lab that changes now
+  const std::uint64_t before = history_.state();
+  const Edit kept = edit;
   const auto done = history_.perform(*lab_, std::move(edit), merge);
+  if (done && history_.state() != before) keeper_.edited(kept, history_.recorded());
   analyse_again();
   if (!done) tell(done.error());
   return done.has_value();
@@ -89,7 +98,9 @@ QString Session::redo_words() const {
 void Session::undo() {
   if (!history_.can_undo()) return;
   analysis_.reset();
+  const Edit step = *history_.undo_step();
   const std::vector<AnyId> ids = history_.undo(*lab_);
+  keeper_.undone(step);
   analyse_again();
   select(ids);
 }
@@ -97,7 +108,9 @@ void Session::undo() {
 void Session::redo() {
   if (!history_.can_redo()) return;
   analysis_.reset();
+  const Edit step = *history_.redo_step();
   const std::vector<AnyId> ids = history_.redo(*lab_);
+  keeper_.redone(step);
   analyse_again();
   select(ids);
 }
@@ -128,6 +141,7 @@ QString Session::shown_name() const {
 void Session::start(Lab lab) {
   take(std::move(lab));
   fresh_ = !lab_->machines.empty();
+  keeper_.start(head(write_lab(*lab_)));
   emit started();
   analyse_again();
   emit exercise_changed();
@@ -136,7 +150,9 @@ void Session::start(Lab lab) {
 
 bool Session::open(const QString& path) {
   const std::string name = path.toStdString();
-  auto loaded = load_file(name);
+  const auto bytes = read_file(name);
+  if (!bytes) return tell(bytes.error()), false;
+  auto loaded = read_document(*bytes, name);
   if (!loaded) return tell(loaded.error()), false;
   std::optional<FileLock> lock;
   const bool same = !path_.isEmpty() && QFileInfo(path_) == QFileInfo(path);
@@ -154,6 +170,7 @@ bool Session::open(const QString& path) {
   hash_ = loaded->content_hash;
   lock_ = std::move(lock);
   read_only_ = held.has_value();
+  keeper_.start(head(*bytes));
   emit started();
   analyse_again();
   emit exercise_changed();
@@ -174,13 +191,46 @@ bool Session::write(const QString& path, bool over) {
   SaveOptions options;
   options.keep_previous = true;
   if (!over && path == path_ && hash_ != 0) options.loaded_hash = hash_;
+  keeper_.will_save(journal_base(path.toStdString(), bytes));
   const auto saved = save_file(path.toStdString(), bytes, options);
   if (!saved) return tell(saved.error()), false;
   hash_ = content_hash(bytes);
   path_ = path;
   fresh_ = false;
   history_.mark_clean();
+  keeper_.saved(head(bytes));
   emit document_changed();
+  return true;
+}
+
+JournalHead Session::head(std::string_view bytes) const {
+  return {"snuglab", lab_->facts.uid, journal_base(path_.toStdString(), bytes)};
+}
+
+bool Session::recover(const std::string& journal) {
+  auto recovered = snug::recover(journal);
+  if (!recovered) return tell(recovered.error()), false;
+  auto replayed = replay(*recovered);
+  if (!replayed) return tell(replayed.error()), false;
+  std::optional<FileLock> lock;
+  if (!replayed->base.document.empty()) {
+    auto taken = FileLock::take(replayed->base.document);
+    if (!taken) return tell(taken.error()), false;
+    lock.emplace(std::move(*taken));
+  }
+  const JournalHead begun{"snuglab", replayed->lab.facts.uid, replayed->base};
+  keeper_.go_on(std::move(*recovered), *replayed, begun);
+  take(std::move(replayed->lab));
+  history_ = std::move(replayed->history);
+  path_ = as_qt(replayed->base.document);
+  hash_ = replayed->base.hash;
+  lock_ = std::move(lock);
+  fresh_ = path_.isEmpty();
+  emit started();
+  analyse_again();
+  emit exercise_changed();
+  emit selection_changed();
+  if (replayed->stopped) tell(*replayed->stopped);
   return true;
 }
 
@@ -205,14 +255,17 @@ bool Session::save_as(const QString& path) {
 }
 
 bool Session::reload() {
-  auto loaded = load_file(path_.toStdString());
+  const auto bytes = read_file(path_.toStdString());
+  if (!bytes) return tell(bytes.error()), false;
+  auto loaded = read_document(*bytes, path_.toStdString());
   if (!loaded) return tell(loaded.error()), false;
   Edit edit = difference(*lab_, loaded->lab);
   edit.label = say(text::window_reloaded, shown_name().toStdString());
-  const std::uint64_t hash = loaded->content_hash;
+  history_.seal();
   if (!perform(std::move(edit))) return false;
-  hash_ = hash;
+  hash_ = loaded->content_hash;
   history_.mark_clean();
+  keeper_.saved(head(*bytes));
   emit document_changed();
   return true;
 }

@@ -5,6 +5,7 @@
 #include "core/analyse/analyse.h"
 #include "core/document/lock.h"
 #include "core/edit/history.h"
+#include "ui/session/keeper.h"
 
 #include <QObject>
 #include <QString>
@@ -75,6 +76,13 @@ class Session : public QObject {
   // Writes over a file that another program changed.
   bool save_over();
 
+  // Every step is kept in a journal in this folder (DECISIONS 29). Empty: none is.
+  void keep_in(const QString& folder) { keeper_.set_folder(folder.toStdString()); }
+  // Opens what a journal holds, as it was at the last step, with its history.
+  bool recover(const std::string& journal);
+  // The person is done with this lab: its journal goes.
+  void close() { keeper_.end(); }
+
   void tell(Notice::Kind kind, const QString& text) { emit told({kind, text}); }
   void tell(const Problem& problem);
 
@@ -94,6 +102,7 @@ class Session : public QObject {
     Analysis analysis;
   };
   void take(Lab lab);
+  JournalHead head(std::string_view bytes) const;
   void analyse_again();
   void drop_gone();
   bool write(const QString& path, bool over);
@@ -109,6 +118,7 @@ class Session : public QObject {
   std::uint64_t hash_ = 0;
   bool read_only_ = false;
   bool fresh_ = false; // made here and never saved
+  Keeper keeper_;
 };
 
 } // namespace snug

@@ -69,6 +69,10 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(make_top());
+  auto* said = new QHBoxLayout;
+  said->setContentsMargins(12, 4, 12, 0);
+  said->addWidget(notice_);
+  column->addLayout(said);
   pages_ = new QStackedWidget(shell);
   pages_->addWidget(start_);
   pages_->addWidget(make_middle());
@@ -145,7 +149,6 @@ QWidget* MainWindow::make_middle() {
   auto* column = new QVBoxLayout(centre);
   column->setContentsMargins(12, 8, 12, 8);
   column->setSpacing(8);
-  column->addWidget(notice_);
   column->addWidget(ruler_);
   tabs_ = new QTabWidget;
   tabs_->setObjectName(QStringLiteral("sheet"));

@@ -46,6 +46,8 @@ class MainWindow : public QMainWindow {
   bool open_file(const QString& path);
   void start_sample(std::string_view name); // a copy, untitled
   void start_blank(bool this_pc);           // with the facts of this computer
+  // Keeps every step in journals in this folder, and offers what an earlier program left there.
+  void keep_in(const QString& folder);
   void set_theme(Theme theme);
   QAction* action(const char* name) const; // by object name; null: none
 
@@ -73,6 +75,7 @@ class MainWindow : public QMainWindow {
   bool save();
   bool save_as();
   void ask_open();
+  void offer_recovery();
   void hand_out();
   void show_start();
   void toggle_socket();
@@ -98,6 +101,7 @@ class MainWindow : public QMainWindow {
   NoticeBar* notice_ = nullptr;
   StartPage* start_ = nullptr;
   QStackedWidget* pages_ = nullptr;
+  QString journals_;
   QWidget* top_ = nullptr;
   QWidget* footer_ = nullptr;
   QTabWidget* tabs_ = nullptr;

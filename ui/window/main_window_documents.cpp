@@ -1,5 +1,6 @@
 #include "core/document/new_lab.h"
 #include "core/document/read.h"
+#include "core/document/recovery.h"
 #include "core/embedded/embedded.h"
 #include "core/probe/facts.h"
 #include "core/probe/pc_element.h"
@@ -12,9 +13,11 @@
 #include "ui/window/start_page.h"
 
 #include <QCloseEvent>
+#include <QDateTime>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QFileSystemWatcher>
+#include <QLocale>
 #include <QMessageBox>
 #include <QMimeData>
 #include <QPushButton>
@@ -56,6 +59,39 @@ void MainWindow::ask_open() {
   });
 }
 
+void MainWindow::keep_in(const QString& folder) {
+  session_.keep_in(folder);
+  journals_ = folder;
+  offer_recovery();
+}
+
+// The newest first; what is left alone is offered again next time.
+void MainWindow::offer_recovery() {
+  for (const FoundJournal& found : find_journals(journals_.toStdString())) {
+    auto journal = recover(found.path);
+    if (!journal) continue;
+    const std::string& document = journal->head.base.document;
+    const QString what = document.empty() ? words(text::window_untitled) : as_qt(document);
+    const auto since =
+        std::chrono::duration_cast<std::chrono::milliseconds>(found.changed.time_since_epoch());
+    const QString when =
+        QLocale().toString(QDateTime::fromMSecsSinceEpoch(since.count()), QLocale::ShortFormat);
+    const auto again = replay(*journal);
+    if (again && again->again == 0) {
+      discard(std::move(*journal));
+      continue;
+    }
+    notice_->show_notice(
+        {Notice::Kind::caution, words(text::recover_question, what.toStdString(), when.toStdString())},
+        {{words(text::recover_take), [this, path = found.path] { session_.recover(path); }},
+         {words(text::recover_drop), [this, path = found.path] {
+            if (auto gone = recover(path)) discard(std::move(*gone));
+            offer_recovery();
+          }}});
+    return;
+  }
+}
+
 bool MainWindow::save() {
   return session_.path().isEmpty() || session_.is_read_only() ? save_as() : session_.save();
 }
@@ -86,7 +122,10 @@ void MainWindow::unless_unsaved(const std::function<void()>& then) {
 
 void MainWindow::closeEvent(QCloseEvent* event) {
   event->ignore();
-  unless_unsaved([event] { event->accept(); });
+  unless_unsaved([this, event] {
+    session_.close();
+    event->accept();
+  });
 }
 
 void MainWindow::hand_out() { HandOut(session_, this).exec(); }

@@ -29,10 +29,15 @@ TEST(Consequences, SayOverAndSettled) {
   Lab then = lab;
   ASSERT_TRUE(apply(then, set_memory(then, machine(then, "wheelhouse").id, 40 * 1024)));
   const Analysis now = analyse(lab), after = analyse(then);
-  const auto first = consequences(now, after, {}, 1);
+  ExerciseId exercise; // with everything on "over" is a note where exercises exist (DECISIONS 18)
+  const MachineId wheelhouse = machine(lab, "wheelhouse").id;
+  for (const Exercise& e : lab.exercises)
+    if (std::find(e.on.begin(), e.on.end(), wheelhouse) != e.on.end()) exercise = e.id;
+  ASSERT_TRUE(exercise);
+  const auto first = consequences(now, after, exercise, 1);
   ASSERT_FALSE(first.empty());
   EXPECT_TRUE(english(first[0]).find("is then over by") != std::string::npos) << english(first[0]);
-  const auto back = consequences(after, now, {});
+  const auto back = consequences(after, now, exercise);
   EXPECT_TRUE(std::any_of(back.begin(), back.end(),
                           [](const Message& m) { return english(m).starts_with("settled: "); }));
 }
