@@ -138,7 +138,7 @@ void MainWindow::dropEvent(QDropEvent* event) {
   const QList<QUrl> urls = event->mimeData()->urls();
   if (urls.isEmpty()) return;
   event->acceptProposedAction();
-  const QUrl url = urls.front();
+  const QUrl& url = urls.front();
   if (!url.isLocalFile())
     return session_.tell(Notice::Kind::error, words(text::drop_not_local, url.toString().toStdString()));
   unless_unsaved([this, path = url.toLocalFile()] { open_file(path); });
