@@ -55,6 +55,7 @@ std::vector<MachineId> guests_in_order(const Lab& lab, MachineId carrier) {
     return std::tie(a->band, a->order) < std::tie(b->band, b->order);
   });
   std::vector<MachineId> out;
+  out.reserve(guests.size());
   for (const Machine* m : guests) out.push_back(m->id);
   return out;
 }

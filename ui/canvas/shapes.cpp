@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ranges>
 
 namespace snug {
 
@@ -159,8 +160,8 @@ Hit hit(const Drawing& drawing, QPointF at, qreal reach) {
 }
 
 AnyId ground(const Drawing& drawing, QPointF at) {
-  for (auto g = drawing.groups.rbegin(); g != drawing.groups.rend(); ++g)
-    if ((g->part == Part::machine || g->part == Part::frame) && as_rect(g->box).contains(at)) return g->of;
+  for (const Group& g : std::views::reverse(drawing.groups))
+    if ((g.part == Part::machine || g.part == Part::frame) && as_rect(g.box).contains(at)) return g.of;
   return {};
 }
 

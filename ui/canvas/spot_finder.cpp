@@ -4,6 +4,7 @@
 #include "ui/canvas/shapes.h"
 
 #include <algorithm>
+#include <ranges>
 
 namespace snug {
 
@@ -48,13 +49,12 @@ Spot SpotFinder::at(const Drawing& drawing, QPointF p) const {
 }
 
 MachineId SpotFinder::plain_under(const Drawing& drawing, QPointF p) const {
-  for (auto g = drawing.groups.rbegin(); g != drawing.groups.rend(); ++g) {
-    const Facts* f = g->part == Part::machine ? facts(g->of) : nullptr;
-    if (!f || f->in_hand || !as_rect(g->box).contains(p)) continue;
+  for (const Group& g : std::views::reverse(drawing.groups)) {
+    const Facts* f = g.part == Part::machine ? facts(g.of) : nullptr;
+    if (!f || f->in_hand || !as_rect(g.box).contains(p)) continue;
     const QRectF middle =
-        as_rect(g->box).adjusted(g->box.w / 4.0, g->box.h / 5.0, -g->box.w / 4.0, -g->box.h / 5.0);
-    return !f->hypervisor && f->carrier != from_ && middle.contains(p) ? MachineId{g->of.number}
-                                                                       : MachineId{};
+        as_rect(g.box).adjusted(g.box.w / 4.0, g.box.h / 5.0, -g.box.w / 4.0, -g.box.h / 5.0);
+    return !f->hypervisor && f->carrier != from_ && middle.contains(p) ? MachineId{g.of.number} : MachineId{};
   }
   return {};
 }
