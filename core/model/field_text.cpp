@@ -99,15 +99,9 @@ bool is_one_line(const FieldInfo& f) {
 }
 
 std::string line_of(const FieldInfo& f, const Value& v) {
-  if (const auto* b = v.as<bool>()) return *b ? "yes" : "no";
-  if (const auto* n = v.as<std::int64_t>()) return number_text(f, *n);
-  if (const auto* s = v.as<std::string>()) return *s;
-  if (const auto* id = v.as<AnyId>()) return to_text(*id);
-  if (const auto* a = v.as<Address>()) return to_text(*a);
-  if (const auto* p = v.as<Prefix>()) return to_text(*p);
-  if (const auto* m = v.as<Mac>()) return to_text(*m);
-  if (const auto* d = v.as<Date>()) return to_text(*d);
-  return {};
+  if (!v.is_set()) return {};
+  const auto* n = v.as<std::int64_t>();
+  return n ? number_text(f, *n) : show(f, v);
 }
 
 Result<Value> value_of_line(const FieldInfo& f, std::string_view line) {

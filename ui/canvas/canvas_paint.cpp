@@ -1,5 +1,6 @@
 #include "ui/canvas/canvas.h"
 #include "ui/diagram/paint.h"
+#include "ui/theme/theme.h"
 
 #include <QPaintEvent>
 #include <QPainter>
@@ -11,8 +12,6 @@ namespace {
 
 constexpr qreal kTextFrom = 0.35; // below this zoom letters are not painted
 constexpr int kGhostGap = 14;     // from the pointer
-
-QColor colour(const Palette& p, Ink ink) { return QColor::fromRgb(0xff000000U | p.of(ink)); }
 
 } // namespace
 

@@ -32,7 +32,7 @@ void Session::take(Lab lab) {
   lock_.reset();
   path_.clear();
   hash_ = 0;
-  read_only_ = fresh_ = false;
+  read_only_ = false;
   analysis_ = std::make_unique<Analysis>(*lab_);
 }
 
@@ -140,7 +140,6 @@ QString Session::shown_name() const {
 
 void Session::start(Lab lab) {
   take(std::move(lab));
-  fresh_ = !lab_->machines.empty();
   keeper_.start(head(write_lab(*lab_)));
   emit started();
   analyse_again();
@@ -196,7 +195,6 @@ bool Session::write(const QString& path, bool over) {
   if (!saved) return tell(saved.error()), false;
   hash_ = content_hash(bytes);
   path_ = path;
-  fresh_ = false;
   history_.mark_clean();
   keeper_.saved(head(bytes));
   emit document_changed();
@@ -225,7 +223,6 @@ bool Session::recover(const std::string& journal) {
   path_ = as_qt(replayed->base.document);
   hash_ = replayed->base.hash;
   lock_ = std::move(lock);
-  fresh_ = path_.isEmpty();
   emit started();
   analyse_again();
   emit exercise_changed();

@@ -61,9 +61,9 @@ class Session : public QObject {
   // Documents. A lab without path is untitled.
   const QString& path() const { return path_; }
   QString shown_name() const; // file name, else the lab's title
-  bool is_dirty() const { return !history_.is_clean() || fresh_; }
+  bool is_dirty() const { return !history_.is_clean(); }
   bool is_read_only() const { return read_only_; }
-  // Takes over; `unsaved`: a copy of a template, which is dirty from the beginning only in name.
+  // Takes over, untitled: a blank lab or a copy of a template. Unchanged, there is nothing to lose.
   void start(Lab lab);
   bool open(const QString& path);
   bool save();
@@ -117,7 +117,6 @@ class Session : public QObject {
   std::optional<FileLock> lock_;
   std::uint64_t hash_ = 0;
   bool read_only_ = false;
-  bool fresh_ = false; // made here and never saved
   Keeper keeper_;
 };
 

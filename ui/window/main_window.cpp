@@ -98,10 +98,12 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect(watcher_, &QFileSystemWatcher::fileChanged, this, &MainWindow::file_changed);
   connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &MainWindow::file_changed);
   connect(start_, &StartPage::sample_wanted, this,
-          [this](const QString& name) { start_sample(name.toStdString()); });
-  connect(start_, &StartPage::blank_wanted, this, &MainWindow::start_blank);
+          [this](const QString& name) { unless_unsaved([&] { start_sample(name.toStdString()); }); });
+  connect(start_, &StartPage::blank_wanted, this,
+          [this](bool this_computer) { unless_unsaved([&] { start_blank(this_computer); }); });
   connect(start_, &StartPage::open_wanted, this, &MainWindow::ask_open);
-  connect(start_, &StartPage::file_wanted, this, &MainWindow::open_file);
+  connect(start_, &StartPage::file_wanted, this,
+          [this](const QString& path) { unless_unsaved([&] { open_file(path); }); });
   set_theme(theme_of(QApplication::palette()));
   refresh_title();
   refresh_actions();
