@@ -121,13 +121,13 @@ std::vector<WideKey> AddressesInUse::packed(const Index& index, std::span<const 
   const auto segments = static_cast<std::uint32_t>(prefix4_.size());
   std::vector<WideKey> keys;
   keys.reserve(first.size() + rows.size());
-  const auto place = [&keys] { return static_cast<std::uint32_t>(keys.size()); };
+  std::uint32_t place = 0;
   for (const HeldAddress& h : first)
-    keys.push_back({h.address.high(), h.address.low(), place(), group_of(h.segment, !h.address.is_v4())});
+    keys.push_back({h.address.high(), h.address.low(), place++, group_of(h.segment, !h.address.is_v4())});
   const bool trunks = (facts_->any_card & CardMark::trunk) != 0;
   for (const AddressRow& r : rows) {
     const std::uint32_t s = trunks ? segment_of(index, r) : facts_->card_segment[r.card];
-    keys.push_back({r.high, r.low, place(), group_of(std::min(s, segments), r.is_v6)});
+    keys.push_back({r.high, r.low, place++, group_of(std::min(s, segments), r.is_v6)});
   }
   return keys;
 }
@@ -141,6 +141,19 @@ std::vector<PackedRange> AddressesInUse::packed_ranges() const {
   return out;
 }
 
+HeldAddress AddressesInUse::held_by_card(const Index& index, const AddressRow& row,
+                                         std::uint32_t segment_place, std::int16_t length) const {
+  return {row.address(),
+          row.length == AddressRow::kNoLength ? length : std::int16_t{row.length},
+          Holder::card,
+          row.suggested ? AddressKind::suggested : AddressKind::typed,
+          0,
+          row.row,
+          segment_place,
+          row.card,
+          domain_of(index, row.card, segment_place)};
+}
+
 // In the order of the packed ones; each segment's IPv4 and IPv6 addresses are marked while they are near.
 void AddressesInUse::sort_and_hold(const Index& index) {
   const auto segments = static_cast<std::uint32_t>(prefix4_.size());
@@ -151,48 +164,43 @@ void AddressesInUse::sort_and_hold(const Index& index) {
   for (std::uint32_t g = 0; g < group_of(segments + 1, false); ++g) {
     const std::uint32_t start = conflicts_.start[g], end = conflicts_.start[g + 1];
     const std::uint32_t s = g / 2 == segments ? kNowhere : g / 2;
+    const auto p = s == kNowhere ? std::nullopt : prefix(s, g % 2 == 0 ? Family::v4 : Family::v6);
+    const auto length = static_cast<std::int16_t>(p ? p->length() : 0);
     for (std::uint32_t i = start; i < end; ++i) {
       const std::uint32_t k = keys[i].place;
       if (k < first.size())
         held_.push_back(first[k]);
       else
-        hold_card(index, facts_->addresses[k - first.size()], s);
+        held_.push_back(held_by_card(index, facts_->addresses[k - first.size()], s, length));
     }
-    mark(std::span(held_).subspan(start), s, g % 2 == 0 ? Family::v4 : Family::v6);
+    mark(std::span(held_).subspan(start), p);
   }
 }
 
-void AddressesInUse::hold_card(const Index& index, const AddressRow& row, std::uint32_t segment_place) {
-  HeldAddress& h = held_.emplace_back();
-  h.address = row.address();
-  h.kind = row.suggested ? AddressKind::suggested : AddressKind::typed;
-  h.row = row.row;
-  h.card = row.card;
-  h.segment = segment_place;
-  if (row.length != AddressRow::kNoLength)
-    h.length = row.length;
-  else if (segment_place != kNowhere)
-    if (const auto& p = row.is_v6 ? prefix6_[segment_place] : prefix4_[segment_place])
-      h.length = static_cast<std::int16_t>(p->length());
-  const std::uint32_t machine = facts_->card_machine[row.card];
-  if (segment_place == facts_->card_segment[row.card])
-    h.domain = domains_.of_card(row.card);
-  else if ((facts_->card_marks[row.card] & CardMark::connected) != 0 && machine != kNowhere)
-    h.domain = domains_.inside(index.carrier_of(machine), segment_place);
+std::uint32_t AddressesInUse::domain_of(const Index& index, std::uint32_t card,
+                                        std::uint32_t segment_place) const {
+  if (segment_place == facts_->card_segment[card]) return domains_.of_card(card);
+  const std::uint32_t machine = facts_->card_machine[card];
+  if ((facts_->card_marks[card] & CardMark::connected) == 0 || machine == kNowhere) return kNowhere;
+  return domains_.inside(index.carrier_of(machine), segment_place);
 }
 
-void AddressesInUse::mark(std::span<HeldAddress> held, std::uint32_t segment_place, Family family) {
-  const std::optional<Prefix> p = segment_place == kNowhere ? std::nullopt : prefix(segment_place, family);
+void AddressesInUse::mark(std::span<HeldAddress> held, const std::optional<Prefix>& p) {
+  const Bits128 net_bits = p ? ~Bits128::ones(p->network().bits() - p->length()) : Bits128{};
+  const Bits128 network = p ? p->network().value() : Bits128{};
+  const bool reserves = p && p->is_v4() && p->length() <= 30;
   for (HeldAddress& h : held) {
+    const Bits128 host = (h.address.value() ^ network) & ~net_bits;
     if (is_link_local(h.address))
       h.marks = HeldMark::link_local;
     else if (!p)
       h.marks = HeldMark::no_prefix;
-    else if (!p->contains(h.address))
+    else if ((h.address.value() & net_bits) != network)
       h.marks = HeldMark::outside;
-    else if (p->is_reserved(h.address))
+    else if (reserves && (host.low == 0 || host.low == (~net_bits).low))
       h.marks = HeldMark::reserved;
-    if (p && h.marks == 0 && h.length != p->length()) h.marks = HeldMark::other_length;
+    else if (h.length != p->length())
+      h.marks = HeldMark::other_length;
     any_mark_ |= h.marks;
   }
 }

@@ -95,8 +95,11 @@ class AddressesInUse {
   std::vector<WideKey> packed(const Index&, std::span<const HeldAddress> first) const;
   std::vector<PackedRange> packed_ranges() const;
   void sort_and_hold(const Index&);
-  void hold_card(const Index&, const AddressRow&, std::uint32_t segment_place);
-  void mark(std::span<HeldAddress>, std::uint32_t segment_place, Family);
+  // `length`: where the row has none.
+  HeldAddress held_by_card(const Index&, const AddressRow&, std::uint32_t segment_place,
+                           std::int16_t length) const;
+  std::uint32_t domain_of(const Index&, std::uint32_t card, std::uint32_t segment_place) const;
+  void mark(std::span<HeldAddress>, const std::optional<Prefix>&);
   bool is_plain(const Index&, const Route&) const;
   void judge_routes(const Index&);
 

@@ -10,9 +10,10 @@ namespace snug {
 namespace {
 
 constexpr std::size_t kRadixFrom = 2048; // below, comparing is quicker (PERFORMANCE 1)
+constexpr std::size_t kInsertUpTo = 32;
 constexpr unsigned kDigitBits = 11;
 constexpr std::size_t kDigits = std::size_t{1} << kDigitBits;
-constexpr int kFewRuns = 4;
+constexpr std::size_t kFewRuns = 4;
 
 bool is_before(const WideKey& a, const WideKey& b) { return a.is_before(b); }
 
@@ -40,7 +41,7 @@ void radix_sort(std::span<WideKey> keys, std::span<WideKey> scratch) {
 // Lists mostly are in order, or a few such lists one after the other: merges those. False: there are more.
 bool merge_runs(std::span<WideKey> keys, std::span<WideKey> scratch) {
   auto end = std::is_sorted_until(keys.begin(), keys.end(), is_before);
-  for (int runs = 1; end != keys.end(); ++runs) {
+  for (std::size_t runs = 1; end != keys.end(); ++runs) {
     if (runs == kFewRuns) return false;
     const auto next = std::is_sorted_until(end, keys.end(), is_before);
     const auto merged = std::merge(keys.begin(), end, end, next, scratch.begin(), is_before);
@@ -50,9 +51,25 @@ bool merge_runs(std::span<WideKey> keys, std::span<WideKey> scratch) {
   return true;
 }
 
+std::size_t count_runs(std::span<const WideKey> keys) {
+  std::size_t runs = 1;
+  for (std::size_t i = 1; i < keys.size(); ++i) runs += keys[i].is_before(keys[i - 1]) ? 1 : 0;
+  return runs;
+}
+
+void insertion_sort(std::span<WideKey> keys) {
+  for (std::size_t i = 1; i < keys.size(); ++i) {
+    const WideKey k = keys[i];
+    std::size_t to = i;
+    for (; to > 0 && k.is_before(keys[to - 1]); --to) keys[to] = keys[to - 1];
+    keys[to] = k;
+  }
+}
+
 } // namespace
 
 void sort_wide_keys(std::span<WideKey> keys, std::vector<WideKey>& scratch) {
+  if (keys.size() <= kInsertUpTo && count_runs(keys) > kFewRuns) return insertion_sort(keys);
   if (scratch.size() < keys.size()) scratch.resize(keys.size());
   const std::span<WideKey> other = std::span(scratch).first(keys.size());
   if (merge_runs(keys, other)) return;

@@ -38,7 +38,9 @@ void count_addresses(std::span<const HeldAddress> held, const Prefix& prefix, st
   const Address* previous = nullptr;
   std::size_t at = 0;
   for (const HeldAddress& h : held) {
-    if (!prefix.contains(h.address) || prefix.is_reserved(h.address)) continue;
+    if ((h.marks & (HeldMark::outside | HeldMark::reserved)) != 0) continue;
+    if (h.marks == HeldMark::link_local && (!prefix.contains(h.address) || prefix.is_reserved(h.address)))
+      continue;
     if (previous && *previous == h.address) continue;
     previous = &h.address;
     ++b.used;

@@ -28,7 +28,9 @@ std::string segment_name(const Context& c, std::uint32_t segment_place) {
 
 std::string machine_name(const Context& c, std::uint32_t card_place) {
   const std::uint32_t m = c.addresses.facts().card_machine[card_place];
-  return c.name(m == kNowhere ? c.lab.cards[card_place].machine : c.lab.machines[m].id);
+  if (m == kNowhere) return c.name(c.lab.cards[card_place].machine);
+  const Machine& machine = c.lab.machines[m];
+  return machine.name.empty() ? c.name(machine.id) : machine.name;
 }
 
 std::string card_name(const Context& c, std::uint32_t card_place) {

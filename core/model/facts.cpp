@@ -11,14 +11,10 @@ namespace {
 std::uint32_t mark_if(bool condition, std::uint32_t mark) { return condition ? mark : 0; }
 
 void add_address(std::vector<AddressRow>& rows, const CardAddress& a, std::uint32_t card, std::size_t row) {
-  AddressRow& r = rows.emplace_back();
-  r.high = a.address->high();
-  r.low = a.address->low();
-  r.card = card;
-  r.row = static_cast<std::uint16_t>(row);
-  r.is_v6 = !a.address->is_v4();
-  r.suggested = a.kind == AddressKind::suggested;
-  if (a.length) r.length = static_cast<std::uint8_t>(std::clamp(*a.length, 0, a.address->bits()));
+  const auto length = a.length ? static_cast<std::uint8_t>(std::clamp(*a.length, 0, a.address->bits()))
+                               : AddressRow::kNoLength;
+  rows.push_back({a.address->high(), a.address->low(), card, static_cast<std::uint16_t>(row), length,
+                  !a.address->is_v4(), a.kind == AddressKind::suggested});
 }
 
 std::uint32_t read_addresses(const Card& c, std::uint32_t place, std::vector<AddressRow>& rows) {

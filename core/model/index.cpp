@@ -1,5 +1,6 @@
 #include "core/model/index.h"
 
+#include "core/base/prefetch.h"
 #include "core/model/names.h"
 
 #include <algorithm>
@@ -10,6 +11,7 @@ namespace snug {
 namespace {
 
 constexpr std::size_t kSpareSlots = 1024;
+constexpr std::size_t kAhead = 6; // cards whose rows are fetched while others are read
 
 std::size_t element_count(const Lab& lab) {
   return lab.volumes.size() + lab.lans.size() + lab.places.size() + lab.roles.size() + lab.segments.size() +
@@ -40,13 +42,6 @@ Index::Index(const Lab& lab) : lab_(&lab) {
       facts_.machine_marks[m] |= MachineMark::hypervisor;
       facts_.any_machine |= MachineMark::hypervisor;
     }
-}
-
-void Index::number(std::uint32_t number, Kind kind, std::uint32_t place) {
-  if (number < slots_.size() && slots_[number] == kFree && place <= kPlaceMask)
-    slots_[number] = static_cast<Slot>(kind) << kPlaceBits | place;
-  else
-    others_.push_back({number, kind, place});
 }
 
 template <typename E>
@@ -127,6 +122,7 @@ void Index::read_cards() {
   const std::vector<Card>& cards = lab_->cards;
   facts_.resize(cards.size(), lab_->segments.size());
   for (std::uint32_t p = 0; p < cards.size(); ++p) {
+    if (p + kAhead < cards.size()) prefetch(cards[p + kAhead].addresses.data());
     number(cards[p].id.number, Kind::card, p);
     facts_.add(*this, cards[p], p);
   }

@@ -78,7 +78,12 @@ class Index {
     return slot >> kPlaceBits == static_cast<Slot>(kind) ? slot & kPlaceMask : other_place(number, kind);
   }
   std::uint32_t other_place(std::uint32_t number, Kind kind) const;
-  void number(std::uint32_t number, Kind kind, std::uint32_t place);
+  void number(std::uint32_t number, Kind kind, std::uint32_t place) {
+    if (number < slots_.size() && slots_[number] == kFree && place <= kPlaceMask)
+      slots_[number] = static_cast<Slot>(kind) << kPlaceBits | place;
+    else
+      others_.push_back({number, kind, place});
+  }
   template <typename E>
   void number_list(const std::vector<E>& list);
   void number_parts();

@@ -5,21 +5,32 @@
 #include "core/net/host_name.h"
 #include "core/net/limits.h"
 
+#include <array>
+
 namespace snug {
 
 namespace {
 
+enum class CharKind : std::uint8_t { other, label, hyphen };
+constexpr auto kCharKinds = [] {
+  std::array<CharKind, 256> kinds{};
+  for (char c = 'a'; c <= 'z'; ++c) kinds[static_cast<unsigned char>(c)] = CharKind::label;
+  for (char c = '0'; c <= '9'; ++c) kinds[static_cast<unsigned char>(c)] = CharKind::label;
+  kinds[static_cast<unsigned char>('-')] = CharKind::hyphen;
+  return kinds;
+}();
+
 // Whether host_label_from changes nothing.
 bool is_label(std::string_view s) {
   if (s.empty() || s.size() > static_cast<std::size_t>(kMaxLabel)) return false;
-  bool after_hyphen = true;
+  bool good = true, after_hyphen = true;
   for (const char c : s) {
-    const bool hyphen = c == '-';
-    if ((hyphen && after_hyphen) || (!hyphen && !is_digit(c) && !(is_letter(c) && c == lower(c))))
-      return false;
+    const CharKind kind = kCharKinds[static_cast<unsigned char>(c)];
+    const bool hyphen = kind == CharKind::hyphen;
+    good &= kind != CharKind::other && !(hyphen && after_hyphen);
     after_hyphen = hyphen;
   }
-  return !after_hyphen;
+  return good && !after_hyphen;
 }
 
 } // namespace
