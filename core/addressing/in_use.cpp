@@ -154,6 +154,18 @@ HeldAddress AddressesInUse::held_by_card(const Index& index, const AddressRow& r
           domain_of(index, row.card, segment_place)};
 }
 
+namespace {
+
+// Whether all from `first` to `last` may be hosts of the prefix, so that none of them needs a mark. The
+// blocks of link-local addresses are /16 and /10: a longer prefix lies in one or has nothing of it.
+bool all_are_plain(const Address& first, const Address& last, const Prefix& p) {
+  const bool whole = p.length() >= (p.is_v4() ? 16 : 10);
+  return whole && p.contains(first) && p.contains(last) && !is_link_local(first) && !p.is_reserved(first) &&
+         !p.is_reserved(last);
+}
+
+} // namespace
+
 // In the order of the packed ones; each segment's IPv4 and IPv6 addresses are marked while they are near.
 void AddressesInUse::sort_and_hold(const Index& index) {
   const auto segments = static_cast<std::uint32_t>(prefix4_.size());
@@ -166,14 +178,17 @@ void AddressesInUse::sort_and_hold(const Index& index) {
     const std::uint32_t s = g / 2 == segments ? kNowhere : g / 2;
     const auto p = s == kNowhere ? std::nullopt : prefix(s, g % 2 == 0 ? Family::v4 : Family::v6);
     const auto length = static_cast<std::int16_t>(p ? p->length() : 0);
+    bool one_length = true;
     for (std::uint32_t i = start; i < end; ++i) {
       const std::uint32_t k = keys[i].place;
       if (k < first.size())
         held_.push_back(first[k]);
       else
         held_.push_back(held_by_card(index, facts_->addresses[k - first.size()], s, length));
+      one_length &= held_.back().length == length;
     }
-    mark(std::span(held_).subspan(start), p);
+    if (start != end && !(p && one_length && all_are_plain(held_[start].address, held_.back().address, *p)))
+      mark(std::span(held_).subspan(start), p);
   }
 }
 

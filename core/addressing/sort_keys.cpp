@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <bit>
+#include <functional>
 #include <utility>
 
 namespace snug {
@@ -115,7 +116,17 @@ class Sieve {
 
 } // namespace
 
+namespace {
+
+// Numbers that the program gave out one after the other.
+bool is_ascending(std::span<const std::uint64_t> values) {
+  return std::adjacent_find(values.begin(), values.end(), std::greater_equal<>{}) == values.end();
+}
+
+} // namespace
+
 std::vector<WideKey> maybe_repeated(std::span<const std::uint64_t> values) {
+  if (is_ascending(values)) return {};
   Sieve sieve(values.size());
   for (const std::uint64_t v : values)
     if (v != 0) sieve.see(v);

@@ -1,4 +1,3 @@
-#include "core/base/prefetch.h"
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
 #include "core/text/address_text.h"
@@ -58,17 +57,6 @@ void report(const Context& c, const Twice& t, std::vector<Finding>& out) {
                       say(text::address_twice, to_text(t.first->address), holder_name(c, *t.first),
                           holder_name(c, *t.second), segment_name(c, t.first->segment)),
                       say(text::address_twice_why), std::move(places)));
-}
-
-constexpr std::size_t kAhead = 4; // pairs whose cards and machines are fetched while others are reported
-
-void fetch(const Context& c, const Twice& t) {
-  for (const HeldAddress* h : {t.first, t.second}) {
-    if (h->holder != Holder::card) continue;
-    prefetch(&c.lab.cards[h->card]);
-    const std::uint32_t m = c.index.machine_of_card(h->card);
-    if (m != kNowhere) prefetch(&c.lab.machines[m].name);
-  }
 }
 
 using Run = std::vector<const HeldAddress*>;
@@ -140,10 +128,7 @@ void check_twice(const Context& c, std::vector<Finding>& out) {
   }
   drop_repeated_pairs(pairs);
   out.reserve(out.size() + pairs.size());
-  for (std::size_t i = 0; i < pairs.size(); ++i) {
-    if (i + kAhead < pairs.size()) fetch(c, pairs[i + kAhead]);
-    report(c, pairs[i], out);
-  }
+  for (const Twice& t : pairs) report(c, t, out);
 }
 
 // The one that moves: a suggested address before a typed one, else the later.

@@ -1,6 +1,5 @@
 #include "core/model/index.h"
 
-#include "core/base/prefetch.h"
 #include "core/model/names.h"
 
 #include <algorithm>
@@ -11,7 +10,6 @@ namespace snug {
 namespace {
 
 constexpr std::size_t kSpareSlots = 1024;
-constexpr std::size_t kAhead = 6; // cards whose rows are fetched while others are read
 
 std::size_t element_count(const Lab& lab) {
   return lab.volumes.size() + lab.lans.size() + lab.places.size() + lab.roles.size() + lab.segments.size() +
@@ -62,6 +60,8 @@ void Index::number_parts() {
   number_list(lab.accepted);
   settle_others();
 }
+
+void Index::note_other(Other other) { others_.push_back(other); }
 
 void Index::settle_others() {
   const auto key = [](const Other& o) { return std::tuple(o.number, o.kind, o.place); };
@@ -122,7 +122,6 @@ void Index::read_cards() {
   const std::vector<Card>& cards = lab_->cards;
   facts_.resize(cards.size(), lab_->segments.size());
   for (std::uint32_t p = 0; p < cards.size(); ++p) {
-    if (p + kAhead < cards.size()) prefetch(cards[p + kAhead].addresses.data());
     number(cards[p].id.number, Kind::card, p);
     facts_.add(*this, cards[p], p);
   }

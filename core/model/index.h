@@ -59,6 +59,18 @@ class Index {
   std::uint32_t segment_of_card(std::uint32_t card_place) const { return facts_.card_segment[card_place]; }
 
  private:
+  // Number to place. Numbers come from one counter (DECISIONS 7), so a flat table holds nearly all: the kind
+  // above kPlaceBits of place. What a hand-written file numbers twice or far away stands in `others_`, sorted
+  // by number and kind.
+  using Slot = std::uint32_t;
+  static constexpr unsigned kPlaceBits = 27;
+  static constexpr Slot kPlaceMask = (Slot{1} << kPlaceBits) - 1;
+  static constexpr Slot kFree = 0; // kind none
+  struct Other {
+    std::uint32_t number;
+    Kind kind;
+    std::uint32_t place;
+  };
   struct Groups {
     std::vector<std::uint32_t> start;
     std::vector<std::uint32_t> items;
@@ -82,8 +94,9 @@ class Index {
     if (number < slots_.size() && slots_[number] == kFree && place <= kPlaceMask)
       slots_[number] = static_cast<Slot>(kind) << kPlaceBits | place;
     else
-      others_.push_back({number, kind, place});
+      note_other({number, kind, place});
   }
+  void note_other(Other);
   template <typename E>
   void number_list(const std::vector<E>& list);
   void number_parts();
@@ -96,18 +109,6 @@ class Index {
   void follow(std::size_t from, std::vector<std::uint8_t>& reached);
 
   const Lab* lab_;
-  // Number to place. Numbers come from one counter (DECISIONS 7), so a flat table holds nearly all: the kind
-  // above kPlaceBits of place. What a hand-written file numbers twice or far away stands in `others_`, sorted
-  // by number and kind.
-  using Slot = std::uint32_t;
-  static constexpr unsigned kPlaceBits = 27;
-  static constexpr Slot kPlaceMask = (Slot{1} << kPlaceBits) - 1;
-  static constexpr Slot kFree = 0; // kind none
-  struct Other {
-    std::uint32_t number;
-    Kind kind;
-    std::uint32_t place;
-  };
   std::vector<Slot> slots_;
   std::vector<Other> others_;
   std::size_t settled_ = 0; // so many of them are sorted

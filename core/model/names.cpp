@@ -11,26 +11,27 @@ namespace snug {
 
 namespace {
 
-enum class CharKind : std::uint8_t { other, label, hyphen };
+// Of a character: what it is, as a bit.
+constexpr std::uint8_t kHyphen = 1, kOther = 2;
 constexpr auto kCharKinds = [] {
-  std::array<CharKind, 256> kinds{};
-  for (char c = 'a'; c <= 'z'; ++c) kinds[static_cast<unsigned char>(c)] = CharKind::label;
-  for (char c = '0'; c <= '9'; ++c) kinds[static_cast<unsigned char>(c)] = CharKind::label;
-  kinds[static_cast<unsigned char>('-')] = CharKind::hyphen;
+  std::array<std::uint8_t, 256> kinds{};
+  kinds.fill(kOther);
+  for (char c = 'a'; c <= 'z'; ++c) kinds[static_cast<unsigned char>(c)] = 0;
+  for (char c = '0'; c <= '9'; ++c) kinds[static_cast<unsigned char>(c)] = 0;
+  kinds[static_cast<unsigned char>('-')] = kHyphen;
   return kinds;
 }();
 
 // Whether host_label_from changes nothing.
 bool is_label(std::string_view s) {
   if (s.empty() || s.size() > static_cast<std::size_t>(kMaxLabel)) return false;
-  bool good = true, after_hyphen = true;
+  std::uint8_t before = kHyphen, wrong = 0;
   for (const char c : s) {
-    const CharKind kind = kCharKinds[static_cast<unsigned char>(c)];
-    const bool hyphen = kind == CharKind::hyphen;
-    good &= kind != CharKind::other && !(hyphen && after_hyphen);
-    after_hyphen = hyphen;
+    const std::uint8_t kind = kCharKinds[static_cast<unsigned char>(c)];
+    wrong |= (kind & kOther) | (kind & before);
+    before = kind;
   }
-  return good && !after_hyphen;
+  return (wrong | before) == 0;
 }
 
 } // namespace
