@@ -63,7 +63,7 @@ Result<std::string> follow_links(const std::string& path) {
   for (int i = 0; i < kMostLinks; ++i) {
     const std::string next = link_text(at);
     if (next.empty()) return at;
-    at = next.starts_with('/') ? next : split_path(at).first + "/" + next;
+    at = next.starts_with('/') ? next : split_path(at).first.append("/").append(next);
   }
   return refuse(say(text::save_links), path);
 }

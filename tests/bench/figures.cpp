@@ -23,18 +23,29 @@ std::int64_t addresses_twice(const AddressesInUse& addresses) {
   return n;
 }
 
+void add(const ExerciseBudgets& e, Figures& out) {
+  out.running += static_cast<std::int64_t>(e.running_count);
+  for (const MemoryBudget& m : e.memory) {
+    const bool pc = m.of.kind == Kind::pc;
+    (pc ? out.pc_headroom : out.inner_headroom) += m.headroom();
+    (pc ? out.pc_expected : out.inner_expected) += m.expected;
+  }
+  for (const ProcessorBudget& p : e.processors) out.processors += p.product;
+  for (const DiskBudget& d : e.disks) {
+    out.disk_expected += d.expected;
+    out.disk_worst += d.worst;
+  }
+  for (const SegmentBudget& s : e.segments) out.segment_memory += s.memory;
+}
+
 } // namespace
 
 Figures figures(const Analysis& a) {
   Figures out;
-  for (const ExerciseBudgets& e : a.budgets())
-    for (const MemoryBudget& m : e.memory)
-      (m.of.kind == Kind::pc ? out.pc_headroom : out.inner_headroom) += m.headroom();
+  for (const ExerciseBudgets& e : a.budgets()) add(e, out);
   out.addresses_twice = addresses_twice(a.addresses());
   out.macs_twice = count(a, "mac-twice");
   out.names_twice = count(a, "host-name-twice");
-  for (const DiskBudget& d : a.budgets().front().disks)
-    if (d.of.kind == Kind::volume) out.disk_expected += d.expected;
   return out;
 }
 

@@ -62,8 +62,14 @@ TEST(Analysis, AgreesWithTheNaiveReference) {
     for (Exercise& e : lab.exercises) std::erase_if(e.on, [&random](MachineId) { return random.chance(20); });
     const bench::Figures expected = bench::naive_figures(lab), found = bench::figures(analyse(lab));
     EXPECT_EQ(found.pc_headroom, expected.pc_headroom) << i;
+    EXPECT_EQ(found.pc_expected, expected.pc_expected) << i;
     EXPECT_EQ(found.inner_headroom, expected.inner_headroom) << i;
+    EXPECT_EQ(found.inner_expected, expected.inner_expected) << i;
+    EXPECT_EQ(found.processors, expected.processors) << i;
     EXPECT_EQ(found.disk_expected, expected.disk_expected) << i;
+    EXPECT_EQ(found.disk_worst, expected.disk_worst) << i;
+    EXPECT_EQ(found.segment_memory, expected.segment_memory) << i;
+    EXPECT_EQ(found.running, expected.running) << i;
     EXPECT_EQ(found.addresses_twice, expected.addresses_twice) << i;
     EXPECT_EQ(found.macs_twice, expected.macs_twice) << i;
     EXPECT_EQ(found.names_twice, expected.names_twice) << i;

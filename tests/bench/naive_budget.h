@@ -6,6 +6,7 @@
 
 #include <map>
 #include <string>
+#include <vector>
 
 namespace snug::test {
 
@@ -34,7 +35,7 @@ struct NaiveBudgets {
   std::map<std::string, NaiveDisk> disks;
   std::map<std::string, std::int64_t> segment_memory;
 };
-// `exercise` null: everything on.
-NaiveBudgets naive_budgets(const Lab&, const Exercise* exercise);
+// Everything on first, then the exercises in the order of the lab.
+std::vector<NaiveBudgets> naive_budgets(const Lab&);
 
 } // namespace snug::test

@@ -1,4 +1,4 @@
-#include "tests/support/naive_budget.h"
+#include "tests/bench/naive_budget.h"
 
 #include <algorithm>
 #include <set>
@@ -11,20 +11,25 @@ std::int64_t up(std::int64_t n, std::int64_t by) { return n / by + (n % by != 0 
 
 class Naive {
  public:
-  Naive(const Lab& lab, const Exercise* exercise) : lab_(lab) {
+  explicit Naive(const Lab& lab) : lab_(lab) {
     for (const Machine& m : lab.machines) {
       machines_[to_text(m.id)] = &m;
       inside_[carrier(m)].push_back(to_text(m.id));
     }
     for (const Role& r : lab.roles) roles_[to_text(r.id)] = &r;
     for (const Disk& d : lab.disks) disks_[to_text(d.id)] = &d;
+    for (const Card& c : lab.cards) {
+      if (c.segment) on_segment_[to_text(c.segment)].insert(to_text(c.machine));
+      for (const SegmentTag& t : c.trunk) on_segment_[to_text(t.segment)].insert(to_text(c.machine));
+    }
+  }
+
+  NaiveBudgets all(const Exercise* exercise) {
+    listed_.clear();
     if (exercise)
       for (const MachineId id : exercise->on) listed_.insert(to_text(id));
     else
       for (const auto& [id, m] : machines_) listed_.insert(id);
-  }
-
-  NaiveBudgets all() const {
     NaiveBudgets out;
     for (const auto& [id, m] : machines_) out.running[id] = runs(id);
     for (const auto& [id, m] : machines_) {
@@ -41,7 +46,7 @@ class Naive {
                         expected_inside("pc")};
     out.processors["pc"] = processors("pc");
     fill_disks(out);
-    for (const Segment& s : lab_.segments) out.segment_memory[to_text(s.id)] = segment_memory(s.id);
+    for (const Segment& s : lab_.segments) out.segment_memory[to_text(s.id)] = segment_memory(to_text(s.id));
     return out;
   }
 
@@ -142,16 +147,10 @@ class Naive {
     }
   }
 
-  std::int64_t segment_memory(SegmentId segment) const {
+  std::int64_t segment_memory(const std::string& segment) {
     std::int64_t sum = 0;
-    for (const auto& [id, m] : machines_) {
-      const bool on = std::any_of(lab_.cards.begin(), lab_.cards.end(), [&](const Card& c) {
-        return c.machine == m->id && (c.segment == segment ||
-                                      std::any_of(c.trunk.begin(), c.trunk.end(),
-                                                  [&](const SegmentTag& t) { return t.segment == segment; }));
-      });
-      if (on && runs(id)) sum += takes(id);
-    }
+    for (const std::string& id : on_segment_[segment])
+      if (machines_.contains(id) && runs(id)) sum += takes(id);
     return sum;
   }
 
@@ -160,11 +159,17 @@ class Naive {
   std::map<std::string, const Role*> roles_;
   std::map<std::string, const Disk*> disks_;
   std::map<std::string, std::vector<std::string>> inside_;
+  std::map<std::string, std::set<std::string>> on_segment_; // machines
   std::set<std::string> listed_;
 };
 
 } // namespace
 
-NaiveBudgets naive_budgets(const Lab& lab, const Exercise* exercise) { return Naive(lab, exercise).all(); }
+std::vector<NaiveBudgets> naive_budgets(const Lab& lab) {
+  Naive naive(lab);
+  std::vector<NaiveBudgets> out{naive.all(nullptr)};
+  for (const Exercise& e : lab.exercises) out.push_back(naive.all(&e));
+  return out;
+}
 
 } // namespace snug::test
