@@ -1,0 +1,83 @@
+#pragma once
+// How a ReachNetwork is made; one file a step: pieces, nodes and ports, addresses that are given out, routes.
+
+#include "core/reach/network.h"
+
+#include <map>
+#include <set>
+
+namespace snug {
+
+class ReachBuilder {
+ public:
+  ReachBuilder(ReachNetwork& out, const Index& index, const AddressesInUse& addresses,
+               std::span<const std::uint8_t> running, std::size_t variant)
+      : n_(out), index_(index), lab_(index.lab()), held_(addresses), running_(running), variant_(variant) {}
+  void build();
+
+ private:
+  // Pieces.
+  void add_pieces();
+  void add_lan_pieces();
+  void join_carried();
+  void settle_pieces();
+  std::uint32_t piece(std::uint32_t carrier, std::uint32_t segment) const; // kNowhere: none
+  std::uint32_t lan_piece(std::uint32_t lan, std::int32_t vlan);
+  std::uint32_t beyond() const { return 0; } // the piece of the outside
+
+  // Nodes and ports.
+  void add_machine(std::uint32_t place);
+  void add_port(std::uint32_t machine, std::uint32_t card, std::uint32_t segment);
+  void add_card_rows(std::uint32_t port, const Card&, std::uint32_t card);
+  void add_pc();
+  void add_translators();
+  void add_lan_routers();
+  void add_outside();
+  void open_node(AnyId id);
+  ReachPort& open_port(AnyId id, std::uint32_t segment, std::uint32_t piece);
+  void give(const std::optional<Address>&, std::int32_t length, std::uint32_t port);
+  void close_node();
+  void find_shared_macs();
+
+  // Addresses that are given out.
+  struct Lease {
+    std::uint32_t server = kNowhere; // port
+    AddressRange range;
+    std::int32_t length = 0;
+  };
+  void lease_all();
+  std::vector<Lease> servers() const;
+  void add_ranges(std::vector<Lease>&, std::uint32_t port, const std::vector<RangeRow>&) const;
+  std::vector<Lease> offers_for(std::uint32_t port, const std::vector<Lease>& servers) const;
+  bool answers(std::uint32_t client, std::uint32_t server) const;
+  void lease(std::uint32_t port, const Lease&);
+  void advertise_all();
+  std::vector<Prefix> advertised_by(const ReachPort&) const;
+  void sort_addresses();
+
+  // Routes.
+  void add_routes(std::uint32_t node);
+  void add_connected(std::uint32_t node);
+  void add_static(std::uint32_t node, bool on_link);
+  void add_route(std::uint32_t node, const Route&);
+  void add_given(std::uint32_t node);
+  void add_unless_taken(ReachRoute);
+  void accept(std::uint32_t node, ReachRoute);
+  std::optional<std::uint32_t> port_towards(std::uint32_t node, const Route&) const;
+  const ReachRoute* match(std::uint32_t node, const Address&, CardId card) const;
+  void sort_routes(std::uint32_t node);
+
+  ReachNetwork& n_;
+  const Index& index_;
+  const Lab& lab_;
+  const AddressesInUse& held_;
+  std::span<const std::uint8_t> running_;
+  std::size_t variant_;
+  std::vector<std::uint32_t> piece_start_; // of machines; outside segments follow the first piece
+  std::map<std::pair<std::uint32_t, std::int32_t>, std::uint32_t> lan_pieces_;
+  std::set<Address> taken_;
+  std::vector<std::pair<std::uint32_t, Address>> lease_gateways_;    // port, gateway
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> advertisers_; // port, router's port
+};
+
+} // namespace snug

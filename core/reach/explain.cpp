@@ -1,0 +1,175 @@
+#include "core/reach/explain.h"
+
+#include "core/model/store.h"
+#include "core/text/reach_text.h"
+
+#include <algorithm>
+
+namespace snug {
+
+std::string reach_name(const Lab& lab, AnyId node) {
+  if (node.kind == Kind::pc) return english(say(text::node_pc));
+  if (node.kind == Kind::outside) return english(say(text::node_outside));
+  if (node.kind == Kind::segment) return english(say(text::node_translator, name_of(lab, node)));
+  if (node.kind == Kind::lan)
+    if (const Lan* lan = find<Lan>(lab, LanId{node.number}); lan && !lan->router.empty()) return lan->router;
+  return name_of(lab, node);
+}
+
+namespace {
+
+class Explainer {
+ public:
+  Explainer(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a)
+      : index_(index), n_(reach.network()), q_(q), a_(a), end_(*a.end) {}
+  Message message() const;
+
+ private:
+  std::string name(AnyId node) const { return reach_name(index_.lab(), node); }
+  std::string here() const { return name(end_.node); }
+  std::string address() const { return to_text(end_.address); }
+  std::string partner() const { return name(end_.back ? q_.from : q_.to); }
+  std::string segment(std::uint32_t port) const;
+  std::uint32_t port() const;
+  Message no_source() const;
+  Message nobody() const;
+  Message unheard() const;
+  Message between(const Template& t) const;
+  std::optional<Message> island(std::uint32_t port) const;
+  const ReachAddress* holder() const;
+
+  const Index& index_;
+  const ReachNetwork& n_;
+  const ReachQuestion& q_;
+  const ReachAnswer& a_;
+  const ReachStep& end_;
+};
+
+// The port where it ends.
+std::uint32_t Explainer::port() const {
+  const std::uint32_t node = n_.node_of(end_.node);
+  if (node == kNowhere) return kNowhere;
+  for (std::uint32_t p = n_.nodes()[node].first_port; p < n_.nodes()[node].end_port; ++p)
+    if (n_.ports()[p].id == end_.card) return p;
+  return kNowhere;
+}
+
+std::string Explainer::segment(std::uint32_t port) const {
+  if (port == kNowhere) return {};
+  const ReachPort& p = n_.ports()[port];
+  return p.segment != kNowhere ? name_of(index_.lab(), index_.lab().segments[p.segment].id)
+                               : name_of(index_.lab(), p.id);
+}
+
+Message Explainer::no_source() const {
+  const std::uint32_t node = n_.node_of(end_.node);
+  if (node == kNowhere) return say(text::reach_unknown, here());
+  for (std::uint32_t p = n_.nodes()[node].first_port; p < n_.nodes()[node].end_port; ++p)
+    if (n_.ports()[p].wants_lease && n_.addresses(n_.ports()[p]).empty())
+      return say(text::reach_no_lease, here(), segment(p));
+  return say(text::reach_no_address, here());
+}
+
+const ReachAddress* Explainer::holder() const {
+  const auto all = n_.with(end_.address);
+  return all.empty() ? nullptr : &all.front();
+}
+
+// A guest whose hypervisor carries its segment no further.
+std::optional<Message> Explainer::island(std::uint32_t port) const {
+  if (port == kNowhere || n_.ports()[port].piece == kNowhere) return std::nullopt;
+  const ReachPort& p = n_.ports()[port];
+  const ReachPiece& top = n_.pieces()[n_.pieces()[p.piece].root];
+  const std::uint32_t place = index_.place(n_.nodes()[p.node].id);
+  if (top.segment == kNowhere || place == kNowhere || n_.nodes()[p.node].id.kind != Kind::machine)
+    return std::nullopt;
+  std::uint32_t carrier = p.inside ? place : index_.carrier_of(place);
+  for (std::uint32_t at = p.piece; n_.pieces()[at].parent != kNowhere && carrier != kNowhere;
+       at = n_.pieces()[at].parent)
+    carrier = index_.carrier_of(carrier);
+  if (carrier == kNowhere) return std::nullopt;
+  return say(text::reach_island, name(n_.nodes()[p.node].id), name(index_.lab().machines[carrier].id),
+             segment(port));
+}
+
+Message Explainer::nobody() const {
+  const std::uint32_t at = port();
+  const ReachAddress* h = holder();
+  if (!h) return say(text::reach_nobody, here(), address(), segment(at));
+  const AnyId other = n_.nodes()[n_.ports()[h->port].node].id;
+  if (!n_.nodes()[n_.ports()[h->port].node].on) return say(text::reach_holder_off, here(), name(other));
+  if (other == end_.node) return say(text::reach_nobody, here(), address(), segment(at));
+  if (auto m = island(at)) return *m;
+  if (auto m = island(h->port)) return *m;
+  if (n_.ports()[h->port].piece == kNowhere)
+    return say(text::reach_not_plugged, name(other), name_of(index_.lab(), n_.ports()[h->port].id));
+  if (segment(at) == segment(h->port)) return unheard();
+  return say(text::reach_elsewhere, here(), address(), segment(at), name(other), segment(h->port));
+}
+
+Message Explainer::unheard() const { return say(text::reach_unheard, here(), partner(), segment(port())); }
+
+Message Explainer::between(const Template& t) const {
+  const ReachAddress* h = holder();
+  return say(t, here(), h ? name(n_.nodes()[n_.ports()[h->port].node].id) : address());
+}
+
+Message Explainer::message() const {
+  switch (end_.what) {
+  case Decision::is_off:
+    return say(text::reach_off, here());
+  case Decision::no_source:
+    return no_source();
+  case Decision::no_route:
+    return say(end_.back ? text::reach_no_route_back : text::reach_no_route, here(), address());
+  case Decision::refuses:
+    return say(text::reach_refused, here(), address());
+  case Decision::not_plugged:
+    return say(text::reach_not_plugged, here(), name_of(index_.lab(), end_.card));
+  case Decision::nobody:
+    return nobody();
+  case Decision::unheard:
+    return unheard();
+  case Decision::ignores:
+    return say(text::reach_ignores, here(), address());
+  case Decision::other_macs:
+    return between(text::reach_other_macs);
+  case Decision::separated:
+    return between(text::reach_separated);
+  case Decision::same_mac:
+    return between(text::reach_same_mac);
+  case Decision::too_big:
+    return between(text::reach_too_big);
+  case Decision::must_fragment:
+    return say(text::reach_must_fragment, here());
+  case Decision::does_not_forward:
+    return say(text::reach_no_forwarding, here(), address());
+  case Decision::reverse_path:
+    return say(text::reach_reverse_path, here(), address());
+  case Decision::own_source:
+    return say(text::reach_own_source, here(), address());
+  case Decision::hop_limit:
+    return say(text::reach_hop_limit, here(), address());
+  case Decision::link_scope:
+    return say(text::reach_link_scope, here(), address());
+  case Decision::someone_else:
+    return say(text::reach_someone_else, here(), address());
+  case Decision::not_offered:
+    return say(text::reach_not_offered, here());
+  default:
+    return say(text::reach_unknown, here());
+  }
+}
+
+} // namespace
+
+Message explain(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a) {
+  const std::string from = reach_name(index.lab(), q.from), to = reach_name(index.lab(), q.to);
+  if (a.verdict == Reached::reaches) return say(text::reach_ok, from, to, to_text(*a.target));
+  if (a.verdict == Reached::unreliable && a.unsure) return say(text::reach_unsure, to_text(*a.unsure), from);
+  if (a.verdict == Reached::unreliable) return say(text::reach_lease, from, to);
+  if (!a.end) return say(text::reach_unknown, reach.network().node_of(q.from) == kNowhere ? from : to);
+  return Explainer(index, reach, q, a).message();
+}
+
+} // namespace snug

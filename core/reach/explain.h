@@ -1,0 +1,12 @@
+#pragma once
+// The answer to a question about reach as one sentence that names what to change.
+
+#include "core/reach/reach.h"
+
+namespace snug {
+
+// "deck-a", "the PC", "the translator of Crew", "house router", "the outside".
+std::string reach_name(const Lab&, AnyId node);
+Message explain(const Index&, const Reach&, const ReachQuestion&, const ReachAnswer&);
+
+} // namespace snug

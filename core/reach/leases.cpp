@@ -1,0 +1,176 @@
+#include "core/reach/builder.h"
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+constexpr std::int32_t kSmall = 60; // octets: fits everywhere
+constexpr std::size_t kMostVariants = 4;
+
+} // namespace
+
+// Ranges that lie in a network of the server's own card: others are for relays.
+void ReachBuilder::add_ranges(std::vector<Lease>& out, std::uint32_t port,
+                              const std::vector<RangeRow>& ranges) const {
+  for (const RangeRow& r : ranges) {
+    if (!r.first.is_v4() || !r.last.is_v4() || r.last < r.first) continue;
+    Lease l{port, {r.first, r.last}, -1};
+    for (const ReachAddress& a : n_.addresses_)
+      if (a.port == port && a.address.is_v4() && Prefix::of(a.address, a.length).contains(r.first))
+        l.length = a.length;
+    out.push_back(l);
+  }
+}
+
+// Of running machines' cards, translators and LANs. Length -1: only for those who ask through a relay.
+std::vector<ReachBuilder::Lease> ReachBuilder::servers() const {
+  std::vector<Lease> out;
+  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
+    const ReachPort& port = n_.ports_[p];
+    if (!n_.nodes_[port.node].on || port.piece == kNowhere) continue;
+    if (const Card* card = index_.card(CardId{port.id.kind == Kind::card ? port.id.number : 0})) {
+      if (card->dhcp == DhcpDuty::server) add_ranges(out, p, card->ranges);
+    } else if (n_.nodes_[port.node].id.kind == Kind::segment && port.segment != kNowhere) {
+      const Segment& s = lab_.segments[port.segment];
+      if (!s.translator_dhcp) continue;
+      if (!s.ranges.empty())
+        add_ranges(out, p, s.ranges);
+      else if (const auto prefix = held_.prefix4(port.segment))
+        out.push_back({p, {prefix->first_host(), prefix->last_host()}, prefix->length()});
+    } else if (n_.nodes_[port.node].id.kind == Kind::lan && port.piece != beyond()) {
+      const Lan& lan = lab_.lans[index_.place(port.id)];
+      if (lan.has_dhcp == Known::no || !lan.prefix4) continue;
+      if (lan.pool.empty())
+        out.push_back({p, {lan.prefix4->first_host(), lan.prefix4->last_host()}, lan.prefix4->length()});
+      for (const RangeRow& r : lan.pool)
+        if (r.first.is_v4() && r.last.is_v4() && r.first <= r.last)
+          out.push_back({p, {r.first, r.last}, lan.prefix4->length()});
+    }
+  }
+  return out;
+}
+
+// Frames pass both ways.
+bool ReachBuilder::answers(std::uint32_t client, std::uint32_t server) const {
+  return n_.ports_[client].node != n_.ports_[server].node &&
+         n_.frame(client, server, kSmall) == FrameStop::none &&
+         n_.frame(server, client, kSmall) == FrameStop::none;
+}
+
+// One for each server that answers, directly or through a relay.
+std::vector<ReachBuilder::Lease> ReachBuilder::offers_for(std::uint32_t port,
+                                                          const std::vector<Lease>& servers) const {
+  std::vector<Lease> out;
+  const auto add = [&](const Lease& l) {
+    const auto same = [&](const Lease& o) { return o.server == l.server; };
+    if (std::none_of(out.begin(), out.end(), same)) out.push_back(l);
+  };
+  for (const Lease& l : servers)
+    if (l.length >= 0 && answers(port, l.server)) add(l);
+  for (std::uint32_t r = 0; r < n_.ports_.size(); ++r) {
+    const ReachPort& relay = n_.ports_[r];
+    const Card* card = index_.card(CardId{relay.id.kind == Kind::card ? relay.id.number : 0});
+    if (!card || card->dhcp != DhcpDuty::relay || !card->relay_to || !n_.nodes_[relay.node].on) continue;
+    if (!answers(port, r)) continue;
+    for (const ReachAddress& a : n_.addresses_) {
+      if (a.port != r || !a.address.is_v4()) continue;
+      const Prefix here = Prefix::of(a.address, a.length);
+      for (const Lease& l : servers) {
+        const ReachNode& node = n_.nodes_[n_.ports_[l.server].node];
+        const auto is_it = [&](const ReachAddress& s) {
+          return s.address == *card->relay_to && s.port >= node.first_port && s.port < node.end_port;
+        };
+        if (here.contains(l.range.first) && std::any_of(n_.addresses_.begin(), n_.addresses_.end(), is_it))
+          add({l.server, l.range, a.length});
+      }
+    }
+  }
+  return out;
+}
+
+// The first free address of the range; none when it is exhausted.
+void ReachBuilder::lease(std::uint32_t port, const Lease& l) {
+  std::optional<Address> a = l.range.first;
+  while (a && *a <= l.range.last && taken_.count(*a) != 0) a = a->plus(1);
+  if (!a || l.range.last < *a) return;
+  taken_.insert(*a);
+  give(*a, l.length, port);
+  const ReachPort& server = n_.ports_[l.server];
+  const std::uint32_t s = n_.ports_[port].segment;
+  std::optional<Address> gateway;
+  if (server.id.kind == Kind::lan)
+    gateway = lab_.lans[index_.place(server.id)].gateway4;
+  else if (s != kNowhere)
+    gateway = held_.gateway4(s);
+  if (gateway && Prefix::of(*a, l.length).contains(*gateway)) lease_gateways_.emplace_back(port, *gateway);
+}
+
+void ReachBuilder::lease_all() {
+  const auto wants = [&](const ReachPort& p) {
+    return p.wants_lease && n_.nodes_[p.node].on && p.piece != kNowhere;
+  };
+  if (std::none_of(n_.ports_.begin(), n_.ports_.end(), wants)) return;
+  const std::vector<Lease> all = servers();
+  for (const ReachAddress& a : n_.addresses_) taken_.insert(a.address);
+  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
+    if (!wants(n_.ports_[p])) continue;
+    const std::vector<Lease> offers = offers_for(p, all);
+    n_.variants_ = std::max(n_.variants_, std::min(offers.size(), kMostVariants));
+    if (!offers.empty()) lease(p, offers[variant_ % offers.size()]);
+  }
+}
+
+// Of /64, as systems need it (RFC 4862 5.5.3).
+std::vector<Prefix> ReachBuilder::advertised_by(const ReachPort& router) const {
+  std::vector<Prefix> out;
+  const auto add = [&](const Prefix& p) {
+    if (p.length() == 64 && std::find(out.begin(), out.end(), p) == out.end()) out.push_back(p);
+  };
+  if (router.id.kind == Kind::lan) {
+    if (const auto& p = lab_.lans[index_.place(router.id)].prefix6) add(*p);
+    return out;
+  }
+  if (router.segment != kNowhere)
+    if (const auto p = held_.prefix6(router.segment)) add(*p);
+  const auto place = static_cast<std::uint32_t>(&router - n_.ports_.data());
+  for (const ReachAddress& a : n_.addresses_)
+    if (out.empty() && a.port == place && !a.address.is_v4() && !is_link_local(a.address))
+      add(Prefix::of(a.address, a.length));
+  return out;
+}
+
+void ReachBuilder::advertise_all() {
+  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
+    const ReachPort& port = n_.ports_[p];
+    if (!port.wants_advertised || n_.nodes_[port.node].forwards6 || port.mtu < kLeastMtu6) continue;
+    if (port.piece == kNowhere || !n_.nodes_[port.node].on) continue;
+    for (std::uint32_t r = 0; r < n_.ports_.size(); ++r) {
+      const ReachPort& router = n_.ports_[r];
+      if (!router.advertises || !n_.nodes_[router.node].on || router.mtu < kLeastMtu6) continue;
+      if (router.node == port.node || n_.frame(r, p, kSmall) != FrameStop::none) continue;
+      for (const Prefix& prefix : advertised_by(router))
+        give(Address::v6(prefix.network().high(), modified_eui64(Mac(port.mac))), 64, p);
+      advertisers_.emplace_back(p, r);
+    }
+  }
+}
+
+void ReachBuilder::sort_addresses() {
+  std::stable_sort(n_.addresses_.begin(), n_.addresses_.end(),
+                   [](const ReachAddress& a, const ReachAddress& b) { return a.port < b.port; });
+  std::uint32_t at = 0;
+  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
+    n_.ports_[p].first_address = at;
+    while (at < n_.addresses_.size() && n_.addresses_[at].port == p) ++at;
+    n_.ports_[p].end_address = at;
+  }
+  n_.by_address_ = n_.addresses_;
+  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p)
+    if (const auto a = n_.link_local(n_.ports_[p])) n_.by_address_.push_back({*a, 64, p});
+  std::stable_sort(n_.by_address_.begin(), n_.by_address_.end(),
+                   [](const ReachAddress& a, const ReachAddress& b) { return a.address < b.address; });
+}
+
+} // namespace snug

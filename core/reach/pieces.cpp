@@ -1,0 +1,93 @@
+#include "core/reach/builder.h"
+
+#include <algorithm>
+
+namespace snug {
+
+void ReachBuilder::add_pieces() {
+  const auto segments = static_cast<std::uint32_t>(lab_.segments.size());
+  n_.pieces_.emplace_back(); // beyond
+  const auto add = [&](std::uint32_t segment) {
+    ReachPiece& p = n_.pieces_.emplace_back();
+    p.segment = segment;
+    p.port_mtu = lab_.segments[segment].mtu;
+  };
+  for (std::uint32_t s = 0; s < segments; ++s) add(s);
+  piece_start_.reserve(lab_.machines.size() + 1);
+  for (std::uint32_t m = 0; m < lab_.machines.size(); ++m) {
+    piece_start_.push_back(static_cast<std::uint32_t>(n_.pieces_.size()));
+    for (const std::uint32_t s : held_.domains().pieces_in(m)) add(s);
+  }
+  piece_start_.push_back(static_cast<std::uint32_t>(n_.pieces_.size()));
+  add_lan_pieces();
+  join_carried();
+  settle_pieces();
+}
+
+std::uint32_t ReachBuilder::piece(std::uint32_t carrier, std::uint32_t segment) const {
+  if (segment == kNowhere) return kNowhere;
+  if (carrier == kNowhere) return 1 + segment;
+  const auto pieces = held_.domains().pieces_in(carrier);
+  const auto it = std::lower_bound(pieces.begin(), pieces.end(), segment);
+  if (it == pieces.end() || *it != segment) return kNowhere;
+  return piece_start_[carrier] + static_cast<std::uint32_t>(it - pieces.begin());
+}
+
+std::uint32_t ReachBuilder::lan_piece(std::uint32_t lan, std::int32_t vlan) {
+  const auto [it, is_new] =
+      lan_pieces_.try_emplace({lan, vlan}, static_cast<std::uint32_t>(n_.pieces_.size()));
+  if (is_new) n_.pieces_.emplace_back().port_mtu = 0xffff; // as much as the segments on it let through
+  return it->second;
+}
+
+// Bridged segments of one LAN and VLAN are one network with it.
+void ReachBuilder::add_lan_pieces() {
+  for (std::uint32_t l = 0; l < lab_.lans.size(); ++l) lan_piece(l, 0);
+  for (std::uint32_t s = 0; s < lab_.segments.size(); ++s) {
+    const Segment& segment = lab_.segments[s];
+    const std::uint32_t lan = index_.place(segment.lan);
+    if (segment.type == SegmentKind::bridged && lan != kNowhere)
+      n_.pieces_[1 + s].parent = lan_piece(lan, segment.vlan);
+  }
+}
+
+namespace {
+
+bool stops_other_macs(const Index& index, const Segment& s) {
+  if (s.passes_other_macs == Known::no) return true;
+  const Lan* lan = s.type == SegmentKind::bridged ? index.lan(s.lan) : nullptr;
+  return lan && lan->medium == Medium::wireless; // a station sends its own MAC only
+}
+
+} // namespace
+
+// The first card that carries a segment is its uplink; a second one would be a loop (an error elsewhere).
+void ReachBuilder::join_carried() {
+  const NetworkFacts& facts = index_.facts();
+  for (const auto& [card_place, s] : facts.carried) {
+    const std::uint32_t machine = facts.card_machine[card_place];
+    const std::uint32_t inside = piece(machine, s), outside = piece(index_.carrier_of(machine), s);
+    if (inside == kNowhere || outside == kNowhere || n_.pieces_[inside].parent != kNowhere) continue;
+    const Card& card = lab_.cards[card_place];
+    ReachPiece& p = n_.pieces_[inside];
+    p.parent = outside;
+    p.up = card.id;
+    p.up_own_mac_only = card.own_mac_only || stops_other_macs(index_, lab_.segments[s]);
+    p.up_separated = card.separated;
+    p.up_mtu = card.mtu.value_or(lab_.segments[s].mtu);
+    p.up_mac = card.mac ? card.mac->bits() : 0;
+  }
+}
+
+// Parents may come after their children in the list: climb from each.
+void ReachBuilder::settle_pieces() {
+  for (std::uint32_t i = 0; i < n_.pieces_.size(); ++i) {
+    std::uint32_t top = i;
+    std::int32_t depth = 0;
+    for (; n_.pieces_[top].parent != kNowhere; top = n_.pieces_[top].parent) ++depth;
+    n_.pieces_[i].root = top;
+    n_.pieces_[i].depth = depth;
+  }
+}
+
+} // namespace snug

@@ -1,0 +1,162 @@
+#include "core/reach/reach.h"
+
+#include "core/budget/budget.h"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+
+namespace snug {
+
+Reach::Reach(const Index& index, const AddressesInUse& addresses, ExerciseId exercise, ReachAssumptions a)
+    : Reach(index, addresses, running(index, exercise), a) {}
+
+Reach::Reach(const Index& index, const AddressesInUse& addresses, std::span<const std::uint8_t> running,
+             ReachAssumptions assumptions)
+    : index_(index) {
+  networks_.reserve(4);
+  networks_.emplace_back(index, addresses, running);
+  for (std::size_t v = 1; v < networks_.front().variants(); ++v)
+    networks_.emplace_back(index, addresses, running, v);
+  for (const ReachNetwork& n : networks_) walkers_.emplace_back(n, assumptions);
+}
+
+bool Reach::nodes_of(const ReachQuestion& q, ReachProbe& p) const {
+  const ReachNetwork& n = networks_.front();
+  p.from = n.node_of(q.from);
+  p.to = n.node_of(q.to);
+  if (p.from == kNowhere || p.to == kNowhere) return false;
+  if (q.by) p.by = n.port_of(p.from, q.by);
+  p.transport = q.transport;
+  p.hop_limit = q.hop_limit;
+  p.keep_whole = q.keep_whole;
+  p.full_size = q.full_size;
+  p.keep_neighbours = q.keep_neighbours;
+  return true;
+}
+
+Reach::Combined Reach::ask_all(const ReachProbe& probe) {
+  Combined c{walkers_.front().ask(probe), 0};
+  for (std::size_t i = 1; i < walkers_.size(); ++i) {
+    const Reached r = walkers_[i].ask(probe);
+    if ((r == Reached::reaches) != (c.verdict == Reached::reaches)) c.differ = true;
+    if (r != Reached::reaches && c.verdict == Reached::reaches) c.network = i;
+  }
+  if (c.differ) c.verdict = Reached::unreliable;
+  return c;
+}
+
+namespace {
+
+// The better verdict first.
+int rank(Reached r) {
+  constexpr std::array<int, 4> kRank{0, 2, 1, 3};
+  return kRank[static_cast<std::size_t>(r)];
+}
+
+constexpr std::int32_t kSmall4 = 84, kSmall6 = 104; // an echo of 56 octets
+
+std::int32_t size_of(const ReachQuestion& q, const Address& target) {
+  return q.size != 0 ? q.size : target.is_v4() ? kSmall4 : kSmall6;
+}
+
+bool offers(const std::vector<Offer>& list, const ReachQuestion& q) {
+  return std::any_of(list.begin(), list.end(),
+                     [&](const Offer& o) { return o.transport == q.transport && o.port == q.port; });
+}
+
+} // namespace
+
+bool Reach::is_offered(const ReachQuestion& q) const {
+  if (q.port == 0 || q.transport == Transport::icmp || q.to.kind != Kind::machine) return true;
+  const Machine* m = index_.machine(MachineId{q.to.number});
+  const Role* role = m ? index_.role(m->role) : nullptr;
+  return m && (offers(m->offers, q) || (role && offers(role->offers, q)));
+}
+
+ReachAnswer Reach::answer(const ReachProbe& probe, const Combined& c) const {
+  const ReachNetwork& n = networks_[c.network];
+  ReachAnswer a;
+  a.verdict = c.verdict;
+  a.target = probe.target;
+  a.unsure = walkers_[c.network].ambiguous();
+  a.unsure_lease = c.differ;
+  for (const ReachHop& h : walkers_[c.network].hops()) {
+    ReachStep& s = a.steps.emplace_back();
+    s.node = n.nodes()[h.node].id;
+    if (h.port != kNowhere) s.card = n.ports()[h.port].id;
+    s.what = h.what;
+    s.address = h.address;
+    s.back = h.back;
+  }
+  if (a.verdict != Reached::reaches && !a.steps.empty()) a.end = a.steps.back();
+  return a;
+}
+
+std::vector<Address> Reach::targets(AnyId from, AnyId to) const {
+  const ReachNetwork& n = networks_.front();
+  const std::uint32_t f = n.node_of(from), t = n.node_of(to);
+  std::vector<std::pair<int, Address>> found;
+  if (f == kNowhere || t == kNowhere) return {};
+  const ReachNode& node = n.nodes()[t];
+  const ReachNode& sender = n.nodes()[f];
+  for (std::uint32_t p = node.first_port; p < node.end_port; ++p) {
+    const Card* card =
+        n.ports()[p].id.kind == Kind::card ? index_.card(CardId{n.ports()[p].id.number}) : nullptr;
+    int order = card && !card->published ? 2 : 1;
+    for (std::uint32_t q = sender.first_port; q < sender.end_port; ++q)
+      if (n.same_network(p, q)) order = 0;
+    for (const ReachAddress& a : n.addresses(n.ports()[p]))
+      if (!is_link_local(a.address) || a.address.is_v4())
+        found.emplace_back(2 * order + (a.address.is_v4() ? 0 : 1), a.address);
+  }
+  std::stable_sort(found.begin(), found.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<Address> out;
+  for (const auto& [order, a] : found) out.push_back(a);
+  return out;
+}
+
+ReachAnswer Reach::ask(const ReachQuestion& q) {
+  ReachProbe p;
+  ReachAnswer best;
+  if (!nodes_of(q, p)) return best;
+  const std::vector<Address> tried = q.target ? std::vector{*q.target} : targets(q.from, q.to);
+  if (tried.empty()) {
+    const bool off = !networks_.front().nodes()[p.to].on;
+    best.end = ReachStep{q.to, {}, off ? Decision::is_off : Decision::no_source, {}, false};
+    best.steps.push_back(*best.end);
+    return best;
+  }
+  for (const Address& target : tried) {
+    p.target = target;
+    p.size = size_of(q, target);
+    const Combined c = ask_all(p);
+    if (best.target && rank(c.verdict) >= rank(best.verdict)) continue;
+    best = answer(p, c);
+    if (best.verdict == Reached::reaches) break;
+  }
+  if (best.verdict == Reached::reaches && !is_offered(q)) {
+    best.verdict = Reached::does_not_reach;
+    best.end = ReachStep{q.to, {}, Decision::not_offered, *best.target, false};
+    best.steps.push_back(*best.end);
+  }
+  return best;
+}
+
+Reached Reach::verdict(const ReachQuestion& q) {
+  ReachProbe p;
+  if (!q.target) return ask(q).verdict;
+  if (!nodes_of(q, p)) return Reached::does_not_reach;
+  p.target = *q.target;
+  p.size = size_of(q, *q.target);
+  const Combined c = ask_all(p);
+  return c.verdict == Reached::reaches && !is_offered(q) ? Reached::does_not_reach : c.verdict;
+}
+
+std::string_view word(Reached r) {
+  constexpr std::array<std::string_view, 4> kWords{"reaches", "one way", "unreliable", "does not reach"};
+  return kWords[static_cast<std::size_t>(r)];
+}
+
+} // namespace snug

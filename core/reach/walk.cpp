@@ -1,0 +1,208 @@
+#include "core/reach/walk.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace snug {
+
+namespace {
+
+constexpr std::int32_t kAny = std::numeric_limits<std::int32_t>::max();
+constexpr std::size_t kMostBranches = 64;
+constexpr int kMostShrinks = 8;
+
+} // namespace
+
+// The branches are the different neighbours that could answer: when they differ, chance decides.
+Reached Walker::ask(const ReachProbe& probe) {
+  probe_ = probe;
+  choices_.clear();
+  kept_.clear();
+  ambiguous_.reset();
+  std::optional<Reached> first;
+  bool any_ok = false, any_not = false;
+  for (std::size_t i = 0; i < kMostBranches; ++i) {
+    choice_ = 0;
+    unsure_.reset();
+    const Reached r = probe.full_size ? transfer(probe) : ask_once(probe);
+    const bool ok = r == Reached::reaches;
+    if (!ok && !any_not) kept_.assign(hops_.begin(), hops_.end());
+    if (unsure_) ambiguous_ = unsure_;
+    (ok ? any_ok : any_not) = true;
+    if (!first || !ok) first = r;
+    if (!next_branch()) break;
+  }
+  if (any_not) hops_.swap(kept_);
+  if (any_ok && any_not) return Reached::unreliable;
+  ambiguous_.reset();
+  return *first;
+}
+
+bool Walker::next_branch() {
+  while (!choices_.empty() && choices_.back().picked + 1 == choices_.back().count) choices_.pop_back();
+  if (choices_.empty()) return false;
+  ++choices_.back().picked;
+  return true;
+}
+
+std::size_t Walker::choose(std::size_t count) {
+  if (count < 2) return 0;
+  if (choice_ == choices_.size()) choices_.push_back({0, count});
+  return choices_[choice_++].picked;
+}
+
+// As large as the first card takes. TCP agrees on the smaller of both ends' and learns what a router tells
+// (RFC 9293 3.7.1, RFC 1191); what vanishes on the way stalls it.
+Reached Walker::transfer(const ReachProbe& probe) {
+  ReachProbe p = probe;
+  p.size = probe.target.is_v4() ? 84 : 104;
+  const Reached small = ask_once(p);
+  if (small != Reached::reaches || out_mtu_[0] == 0) return small;
+  p.size = out_mtu_[0];
+  if (probe.transport == Transport::tcp) {
+    if (out_mtu_[1] != 0) p.size = std::min(p.size, out_mtu_[1]);
+    p.keep_whole = true;
+  }
+  choice_ = 0;
+  for (int i = 0; i < kMostShrinks; ++i) {
+    p.keep_neighbours = true;
+    const Reached r = ask_once(p);
+    if (probe.transport != Transport::tcp) return r;
+    // Only what is sent is long, what comes back is short.
+    if (r == Reached::reaches) return r;
+    if (hops_.empty() || hops_.back().back) return small;
+    if (hops_.back().what != Decision::must_fragment || error_mtu_ >= p.size) return Reached::does_not_reach;
+    const ReachHop end = hops_.back();
+    Packet lost;
+    lost.from = hops_.front().address;
+    if (!error_returns(stopped_at_, lost)) {
+      hops_.push_back(end);
+      return Reached::does_not_reach;
+    }
+    p.size = error_mtu_;
+  }
+  return Reached::does_not_reach;
+}
+
+// IPv6 senders learn the size that a router tells them and cut their packets (RFC 8201).
+Reached Walker::ask_once(const ReachProbe& probe) {
+  path_mtu_[0] = path_mtu_[1] = kAny;
+  const std::size_t choice = choice_;
+  for (int i = 0; i < kMostShrinks; ++i) {
+    choice_ = choice;
+    const Reached r = exchange(probe);
+    if (r == Reached::reaches || hops_.empty() || probe.target.is_v4() || probe.keep_whole) return r;
+    const ReachHop end = hops_.back();
+    if (end.what != Decision::must_fragment || end.node == probe.from) return r;
+    if (error_mtu_ >= path_mtu_[end.back ? 1 : 0]) return r;
+    path_mtu_[end.back ? 1 : 0] = error_mtu_;
+  }
+  return Reached::does_not_reach;
+}
+
+Reached Walker::exchange(const ReachProbe& probe) {
+  hops_.clear();
+  translations_.clear();
+  out_mtu_[0] = out_mtu_[1] = 0;
+  if (!probe.keep_neighbours) {
+    learned_.clear();
+    spoke_.clear();
+  }
+  if (!n_.nodes()[probe.from].on) {
+    stop(probe.from, kNowhere, Decision::is_off, {});
+    return Reached::does_not_reach;
+  }
+  Packet there;
+  there.to = probe.target;
+  there.size = probe.size;
+  there.left = probe.hop_limit;
+  const std::uint32_t at = travel(there, probe.from, probe.by);
+  if (at == kNowhere) return Reached::does_not_reach;
+  if (at != probe.to) {
+    stop(at, kNowhere, Decision::someone_else, probe.target);
+    return Reached::does_not_reach;
+  }
+  Packet back;
+  back.from = there.to;
+  back.to = there.from.value_or(Address());
+  back.size = probe.transport == Transport::tcp && probe.full_size ? 60 : probe.size;
+  back.back = true;
+  // An answer to a link-local address leaves by the card where the question came in.
+  const std::uint32_t by =
+      !back.to.is_v4() && is_link_local(back.to) && at != probe.from ? hops_.back().port : kNowhere;
+  const std::uint32_t home = travel(back, at, by);
+  if (home == probe.from) return Reached::reaches;
+  if (home != kNowhere) stop(home, kNowhere, Decision::someone_else, back.to);
+  return Reached::one_way;
+}
+
+bool Walker::stop(std::uint32_t node, std::uint32_t port, Decision what, const Address& a) {
+  const bool back = !hops_.empty() && hops_.back().back;
+  hops_.push_back({node, port, what, a, back});
+  stopped_at_ = node;
+  return false;
+}
+
+std::uint32_t Walker::travel(Packet& p, std::uint32_t node, std::uint32_t by) {
+  std::uint32_t in = kNowhere;
+  const auto end = [&](Decision what, const Address& a) {
+    hops_.push_back({node, in, what, a, p.back});
+    stopped_at_ = node;
+    return kNowhere;
+  };
+  for (;;) {
+    if (in == kNowhere ? n_.owns(n_.nodes()[node], p.to) : false) {
+      if (!p.from) p.from = p.to;
+      hops_.push_back({node, by, Decision::receives, p.to, p.back});
+      return node;
+    }
+    const auto way = route(node, p.to, by);
+    if (in == kNowhere && refuses(p)) return end(Decision::refuses, p.to);
+    if (way && way->broadcast) {
+      if (!p.back || in != kNowhere || probe_.transport == Transport::tcp)
+        return end(Decision::refuses, p.to);
+      return flood(p, way->port);
+    }
+    if (!way) return end(Decision::no_route, p.to);
+    const std::uint32_t next = leave(p, node, in, *way);
+    if (next == kNowhere) return kNowhere;
+    in = next;
+    by = kNowhere;
+    node = n_.ports()[in].node;
+    bool is_mine = false;
+    if (!accepts(p, in, is_mine)) return kNowhere;
+    if (is_mine) {
+      hops_.push_back({node, in, Decision::receives, p.to, p.back});
+      return node;
+    }
+    if (!may_pass(p, in)) return kNowhere;
+    --p.left;
+  }
+}
+
+// A broadcast frame: everybody in the network takes it.
+std::uint32_t Walker::flood(const Packet& p, std::uint32_t port) {
+  const ReachNode& home = n_.nodes()[probe_.from];
+  for (std::uint32_t q = home.first_port; q < home.end_port; ++q)
+    if (n_.owns(home, p.to) && n_.frame(port, q, p.size) == FrameStop::none) {
+      hops_.push_back({probe_.from, q, Decision::receives, p.to, p.back});
+      return probe_.from;
+    }
+  hops_.push_back({n_.ports()[port].node, port, Decision::refuses, p.to, p.back});
+  return kNowhere;
+}
+
+// Whether the error that names a smaller size finds its way to the sender.
+bool Walker::error_returns(std::uint32_t node, const Packet& lost) {
+  if (!lost.from || node == kNowhere) return false;
+  const auto hops = hops_;
+  Packet error;
+  error.to = *lost.from;
+  error.size = 84;
+  error.back = error.is_error = true;
+  const bool home = travel(error, node, kNowhere) == probe_.from;
+  hops_ = hops;
+  return home;
+}
+
+} // namespace snug

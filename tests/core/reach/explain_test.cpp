@@ -1,0 +1,143 @@
+#include "core/reach/explain.h"
+
+#include "tests/support/rule_world.h"
+
+#include <gtest/gtest.h>
+
+namespace snug::test {
+namespace {
+
+constexpr AnyId kOutside{Kind::outside, 0};
+
+struct Told {
+  Reached verdict;
+  std::string id, sentence;
+};
+
+Told ask(const Lab& lab, ReachQuestion q, ExerciseId exercise = {}) {
+  const Index index(lab);
+  const AddressesInUse addresses(index);
+  Reach reach(index, addresses, exercise);
+  const ReachAnswer a = reach.ask(q);
+  const Message m = explain(index, reach, q, a);
+  EXPECT_EQ(a.verdict == Reached::reaches, !a.end.has_value());
+  std::string way = english(m);
+  for (const ReachStep& s : a.steps)
+    way +=
+        "\n  " + to_text(s.node) + " " + std::to_string(static_cast<int>(s.what)) + " " + to_text(s.address);
+  return {a.verdict, std::string(m.id()), way};
+}
+
+ReachQuestion between(AnyId from, AnyId to) {
+  ReachQuestion q;
+  q.from = from;
+  q.to = to;
+  return q;
+}
+
+TEST(Explain, NeighboursReachEachOther) {
+  World w;
+  const Told t = ask(w.lab, between(w.pilot, w.router));
+  EXPECT_EQ(t.verdict, Reached::reaches);
+  EXPECT_EQ(t.id, "reach-ok");
+}
+
+TEST(Explain, AnInnerGuestReachesOutsideItsHypervisorOnlyWhereItsSegmentIsCarried) {
+  World w;
+  const MachineId store = w.add_machine("store");
+  w.add_card(store, w.hold, "172.22.20.77");
+  EXPECT_EQ(ask(w.lab, between(w.guest, store)).verdict, Reached::reaches);
+  w.card(w.rack_hold).carries.clear();
+  const Told t = ask(w.lab, between(w.guest, store));
+  EXPECT_EQ(t.verdict, Reached::does_not_reach);
+  EXPECT_EQ(t.id, "reach-island");
+  EXPECT_NE(t.sentence.find("carry Hold"), std::string::npos) << t.sentence;
+}
+
+TEST(Explain, OnlyItsOwnMacPassesAHypervisorsCard) {
+  World w;
+  const MachineId store = w.add_machine("store");
+  w.add_card(store, w.hold, "172.22.20.77");
+  w.card(w.rack_hold).own_mac_only = true;
+  EXPECT_EQ(ask(w.lab, between(w.guest, store)).id, "reach-other-macs");
+}
+
+TEST(Explain, TheAnswerNeedsARouteToo) {
+  World w;
+  const MachineId far = w.add_machine("far");
+  w.add_card(far, w.hold, "172.22.20.78");
+  const MachineId middle = w.add_machine("middle");
+  w.card(w.add_card(middle, w.hold, "172.22.20.1")).forwards4 = true;
+  w.card(w.add_card(middle, w.deck, "172.22.10.9")).forwards4 = true;
+  Route& r = w.machine(far).routes.emplace_back();
+  r.via = address("172.22.20.1");
+  const Told t = ask(w.lab, between(far, w.pilot));
+  EXPECT_EQ(t.verdict, Reached::one_way);
+  EXPECT_EQ(t.id, "reach-no-route-back");
+  EXPECT_EQ(ask(w.lab, between(w.pilot, far)).id, "reach-no-route");
+}
+
+TEST(Explain, AMachineThatIsOffDoesNotAnswer) {
+  World w;
+  Exercise e;
+  e.id.number = w.lab.facts.next_id++;
+  e.on = {w.pilot};
+  w.lab.exercises.push_back(e);
+  const Told t = ask(w.lab, between(w.pilot, w.router), e.id);
+  EXPECT_EQ(t.verdict, Reached::does_not_reach);
+  EXPECT_EQ(t.id, "reach-holder-off");
+  EXPECT_EQ(ask(w.lab, between(w.router, w.pilot), e.id).id, "reach-off");
+}
+
+TEST(Explain, AnAddressThatTwoHaveIsUnreliable) {
+  World w;
+  const MachineId twin = w.add_machine("twin");
+  const Address a = *w.card(w.pilot_deck).addresses.front().address;
+  w.add_card(twin, w.deck, to_text(a));
+  const Told t = ask(w.lab, between(w.router, w.pilot));
+  EXPECT_EQ(t.verdict, Reached::unreliable);
+  EXPECT_EQ(t.id, "reach-unsure");
+}
+
+TEST(Explain, AServiceIsOfferedOrNot) {
+  World w;
+  ReachQuestion q = between(w.router, w.pilot);
+  q.transport = Transport::tcp;
+  q.port = 7450;
+  EXPECT_EQ(ask(w.lab, q).id, "reach-not-offered");
+  Offer& o = w.machine(w.pilot).offers.emplace_back();
+  o.service = "log";
+  o.port = 7450;
+  EXPECT_EQ(ask(w.lab, q).verdict, Reached::reaches);
+}
+
+TEST(Explain, BehindATranslatorLieTheHouseAndTheOutsideButNotTheOtherWay) {
+  World w;
+  const MachineId crew = w.add_machine("hand");
+  w.add_card(crew, w.crew, "172.22.50.30");
+  EXPECT_EQ(ask(w.lab, between(crew, kOutside)).id, "reach-no-route");
+  Route& r = w.machine(crew).routes.emplace_back();
+  r.via = address("172.22.50.1");
+  EXPECT_EQ(ask(w.lab, between(crew, kOutside)).verdict, Reached::reaches);
+  EXPECT_EQ(ask(w.lab, between(crew, w.lan)).verdict, Reached::reaches);
+  EXPECT_EQ(ask(w.lab, between(crew, w.desk)).verdict, Reached::reaches)
+      << ask(w.lab, between(crew, w.desk)).sentence;
+  EXPECT_EQ(ask(w.lab, between(kOutside, crew)).verdict, Reached::does_not_reach);
+}
+
+TEST(Explain, JumboFramesOnOneSideOnly) {
+  World w;
+  w.segment(w.deck).mtu = 9000;
+  w.card(w.pilot_deck).mtu = 1500;
+  ReachQuestion q = between(w.router, w.pilot);
+  EXPECT_EQ(ask(w.lab, q).verdict, Reached::reaches);
+  q.full_size = true;
+  const Told t = ask(w.lab, q);
+  EXPECT_EQ(t.verdict, Reached::does_not_reach);
+  EXPECT_EQ(t.id, "reach-too-big");
+  q.transport = Transport::tcp; // both ends agree on the smaller size
+  EXPECT_EQ(ask(w.lab, q).verdict, Reached::reaches);
+}
+
+} // namespace
+} // namespace snug::test
