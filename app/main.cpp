@@ -8,6 +8,7 @@
 
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QSessionManager>
 #include <QStandardPaths>
 
 #include <csignal>
@@ -64,6 +65,14 @@ std::optional<Wish> read(const QStringList& arguments, int& code) {
   return wish;
 }
 
+// Asks only where work would be lost, and only if the desktop lets programs ask.
+void end_session(snug::MainWindow& window, QSessionManager& manager) {
+  if (window.session_ends(false) || !manager.allowsInteraction()) return;
+  const bool ends = window.session_ends(true);
+  manager.release();
+  if (!ends) manager.cancel();
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
@@ -83,8 +92,12 @@ int main(int argc, char** argv) {
   const snug::Theme desktop = snug::theme_of(QApplication::palette());
   snug::wear(application, wish->dark ? snug::Theme::dark : wish->light ? snug::Theme::light : desktop);
   snug::MainWindow window;
+  window.remember_in(QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
+                     QStringLiteral("/snuglab/settings.json"));
   window.keep_in(QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation) +
                  QStringLiteral("/journals"));
+  QObject::connect(&application, &QGuiApplication::commitDataRequest, &window,
+                   [&window](QSessionManager& manager) { end_session(window, manager); });
   if (!wish->sample.isEmpty()) window.start_sample(wish->sample.toStdString());
   if (!wish->file.isEmpty()) window.open_file(wish->file);
   window.show();

@@ -58,6 +58,14 @@ void Keeper::saved(JournalHead head) {
   if (journal_) judge(journal_->saved(head_, now()));
 }
 
+bool Keeper::keep_now() {
+  if (!journal_) return false;
+  auto synced = journal_->sync_if_due(now()); // writes what waits
+  if (synced) synced = journal_->sync(now());
+  judge(synced);
+  return synced && !journal_->not_kept_since();
+}
+
 void Keeper::end() {
   timer_.stop();
   if (journal_) judge(std::move(*journal_).remove());

@@ -30,6 +30,8 @@ class Keeper : public QObject {
   void redone(const Edit& step);
   void will_save(const JournalBase& base);
   void saved(JournalHead head);
+  // Forces every step to the disk; false: some wait in memory only, or nothing is kept.
+  bool keep_now();
   // The person is done with it: saved or given up.
   void end();
 

@@ -80,6 +80,8 @@ class Session : public QObject {
   void keep_in(const QString& folder) { keeper_.set_folder(folder.toStdString()); }
   // Opens what a journal holds, as it was at the last step, with its history.
   bool recover(const std::string& journal);
+  // Whether nothing is lost should the program end now: all is saved, or on the disk in the journal.
+  bool keep_now() { return !is_dirty() || keeper_.keep_now(); }
   // The person is done with this lab: its journal goes.
   void close() { keeper_.end(); }
 

@@ -60,7 +60,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   properties_ = new PropertyPanel(session_);
   parts_ = new PartsPanel(session_, *canvas_);
   notice_ = new NoticeBar;
-  start_ = new StartPage;
+  start_ = new StartPage(settings_);
   watcher_ = new QFileSystemWatcher(this);
   make_actions();
   auto* shell = new QWidget(this);
@@ -94,7 +94,11 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_footer);
   connect(&session_, &Session::selection_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::exercise_changed, this, &MainWindow::refresh_actions);
-  connect(&session_, &Session::started, this, [this] { show_page(1); });
+  connect(&session_, &Session::lab_changed, this, [this] { ending_ = false; });
+  connect(&session_, &Session::started, this, [this] {
+    notice_->withdraw(QStringLiteral("changed"));
+    show_page(1);
+  });
   connect(watcher_, &QFileSystemWatcher::fileChanged, this, &MainWindow::file_changed);
   connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &MainWindow::file_changed);
   connect(start_, &StartPage::sample_wanted, this,
@@ -104,6 +108,10 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect(start_, &StartPage::open_wanted, this, &MainWindow::ask_open);
   connect(start_, &StartPage::file_wanted, this,
           [this](const QString& path) { unless_unsaved([&] { open_file(path); }); });
+  connect(start_, &StartPage::forget_wanted, this, [this] {
+    remember_recent(settings_.forget_recent());
+    start_->refresh();
+  });
   set_theme(theme_of(QApplication::palette()));
   refresh_title();
   refresh_actions();
@@ -117,7 +125,8 @@ MainWindow::~MainWindow() = default;
 void MainWindow::show_page(int page) {
   pages_->setCurrentIndex(page);
   for (QWidget* w : {top_, footer_}) w->setVisible(page == 1);
-  for (const char* name : {"save", "save_as", "hand_out", "show_all", "addresses", "select_all"})
+  for (const char* name :
+       {"save", "save_as", "hand_out", "show_all", "addresses", "select_all", "copy_picture"})
     action(name)->setEnabled(page == 1);
 }
 
@@ -159,6 +168,7 @@ QWidget* MainWindow::make_middle() {
   tabs_->addTab(findings_, words(text::tab_findings, "0"));
   tabs_->addTab(addresses_, words(text::tab_addresses));
   auto* split = new QSplitter(Qt::Vertical);
+  down_ = split;
   split->addWidget(canvas_);
   split->addWidget(tabs_);
   split->setStretchFactor(0, 1);
@@ -167,6 +177,7 @@ QWidget* MainWindow::make_middle() {
   split->setChildrenCollapsible(false);
   column->addWidget(split, 1);
   auto* across = new QSplitter(Qt::Horizontal);
+  across_ = across;
   across->addWidget(side(parts_, "left"));
   across->addWidget(centre);
   across->addWidget(side(properties_, "right"));

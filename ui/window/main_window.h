@@ -3,6 +3,7 @@
 
 #include "core/layout/palette.h"
 #include "ui/session/session.h"
+#include "ui/window/settings.h"
 
 #include <QMainWindow>
 
@@ -12,6 +13,7 @@ class QAction;
 class QFileSystemWatcher;
 class QLabel;
 class QMenu;
+class QSplitter;
 class QStackedWidget;
 class QTabWidget;
 
@@ -48,6 +50,13 @@ class MainWindow : public QMainWindow {
   void start_blank(bool this_pc);           // with the facts of this computer
   // Keeps every step in journals in this folder, and offers what an earlier program left there.
   void keep_in(const QString& folder);
+  // Remembers place, sizes and recent files in this file, and takes them up from it.
+  void remember_in(const QString& file);
+  const Settings& settings() const { return settings_; }
+  // The desktop ends the session; true: nothing is lost, the window closes without a question. What is not
+  // saved stays in the journal and is offered at the next start. Only where it could not be kept, and
+  // `may_ask`, the person is asked.
+  bool session_ends(bool may_ask);
   void set_theme(Theme theme);
   QAction* action(const char* name) const; // by object name; null: none
 
@@ -55,6 +64,7 @@ class MainWindow : public QMainWindow {
   void closeEvent(QCloseEvent*) override;
   void dragEnterEvent(QDragEnterEvent*) override;
   void dropEvent(QDropEvent*) override;
+  void dragMoveEvent(QDragMoveEvent*) override;
   void changeEvent(QEvent*) override;
 
  private:
@@ -76,6 +86,12 @@ class MainWindow : public QMainWindow {
   bool save_as();
   void ask_open();
   void offer_recovery();
+  void take_place();
+  void remember_place();
+  void remember_recent(const Result<void>&);
+  void copy_picture();
+  void open_clipboard();
+  void open_dropped(const QList<QUrl>& urls);
   void hand_out();
   void show_start();
   void toggle_socket();
@@ -90,6 +106,9 @@ class MainWindow : public QMainWindow {
   void edit(AnyId id);
 
   Session session_;
+  Settings settings_;
+  bool ending_ = false; // of the session, until something changes
+  bool told_not_kept_ = false;
   Canvas* canvas_ = nullptr;
   Ruler* ruler_ = nullptr;
   InPlace* in_place_ = nullptr;
@@ -105,6 +124,7 @@ class MainWindow : public QMainWindow {
   QWidget* top_ = nullptr;
   QWidget* footer_ = nullptr;
   QTabWidget* tabs_ = nullptr;
+  QSplitter *across_ = nullptr, *down_ = nullptr;
   QLabel* document_ = nullptr;
   QLabel* counts_ = nullptr;
   QLabel* sizes_ = nullptr;

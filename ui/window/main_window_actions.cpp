@@ -1,6 +1,7 @@
 #include "core/addressing/plan.h"
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
+#include "core/text/keep_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
@@ -69,6 +70,9 @@ void MainWindow::make_actions() {
     session_.perform(suggest_addresses(session_.lab()));
   });
   change.addSeparator();
+  add(change, "copy_picture", text::act_copy_picture, Qt::CTRL | Qt::SHIFT | K::Key_C,
+      [this] { copy_picture(); });
+  add(change, "paste", text::act_paste, Qt::CTRL | K::Key_V, [this] { open_clipboard(); });
   add(change, "select_all", text::act_select_all, Qt::CTRL | K::Key_A, [this] {
     std::vector<AnyId> ids;
     for (const Machine& m : session_.lab().machines) ids.push_back(m.id);

@@ -1,6 +1,5 @@
 #include "core/document/new_lab.h"
 #include "core/document/read.h"
-#include "core/document/recovery.h"
 #include "core/embedded/embedded.h"
 #include "core/probe/facts.h"
 #include "core/probe/pc_element.h"
@@ -9,17 +8,12 @@
 #include "ui/window/hand_out.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
-#include "ui/window/recent.h"
 #include "ui/window/start_page.h"
 
-#include <QCloseEvent>
-#include <QDateTime>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QFileSystemWatcher>
-#include <QLocale>
 #include <QMessageBox>
-#include <QMimeData>
 #include <QPushButton>
 #include <QStackedWidget>
 
@@ -27,7 +21,7 @@ namespace snug {
 
 bool MainWindow::open_file(const QString& path) {
   if (!session_.open(path)) return false;
-  Recent().add(path);
+  remember_recent(settings_.add_recent(path));
   return true;
 }
 
@@ -59,39 +53,6 @@ void MainWindow::ask_open() {
   });
 }
 
-void MainWindow::keep_in(const QString& folder) {
-  session_.keep_in(folder);
-  journals_ = folder;
-  offer_recovery();
-}
-
-// The newest first; what is left alone is offered again next time.
-void MainWindow::offer_recovery() {
-  for (const FoundJournal& found : find_journals(journals_.toStdString())) {
-    auto journal = recover(found.path);
-    if (!journal) continue;
-    const std::string& document = journal->head.base.document;
-    const QString what = document.empty() ? words(text::window_untitled) : as_qt(document);
-    const auto since =
-        std::chrono::duration_cast<std::chrono::milliseconds>(found.changed.time_since_epoch());
-    const QString when =
-        QLocale().toString(QDateTime::fromMSecsSinceEpoch(since.count()), QLocale::ShortFormat);
-    const auto again = replay(*journal);
-    if (again && again->again == 0) {
-      discard(std::move(*journal));
-      continue;
-    }
-    notice_->show_notice(
-        {Notice::Kind::caution, words(text::recover_question, what.toStdString(), when.toStdString())},
-        {{words(text::recover_take), [this, path = found.path] { session_.recover(path); }},
-         {words(text::recover_drop), [this, path = found.path] {
-            if (auto gone = recover(path)) discard(std::move(*gone));
-            offer_recovery();
-          }}});
-    return;
-  }
-}
-
 bool MainWindow::save() {
   return session_.path().isEmpty() || session_.is_read_only() ? save_as() : session_.save();
 }
@@ -103,7 +64,7 @@ bool MainWindow::save_as() {
   if (path.isEmpty()) return false;
   if (QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".snuglab");
   if (!session_.save_as(path)) return false;
-  Recent().add(path);
+  remember_recent(settings_.add_recent(path));
   return true;
 }
 
@@ -120,29 +81,7 @@ void MainWindow::unless_unsaved(const std::function<void()>& then) {
   if (box.clickedButton() == drop || (box.clickedButton() == keep && save())) then();
 }
 
-void MainWindow::closeEvent(QCloseEvent* event) {
-  event->ignore();
-  unless_unsaved([this, event] {
-    session_.close();
-    event->accept();
-  });
-}
-
 void MainWindow::hand_out() { HandOut(session_, this).exec(); }
-
-void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
-  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
-}
-
-void MainWindow::dropEvent(QDropEvent* event) {
-  const QList<QUrl> urls = event->mimeData()->urls();
-  if (urls.isEmpty()) return;
-  event->acceptProposedAction();
-  const QUrl& url = urls.front();
-  if (!url.isLocalFile())
-    return session_.tell(Notice::Kind::error, words(text::drop_not_local, url.toString().toStdString()));
-  unless_unsaved([this, path = url.toLocalFile()] { open_file(path); });
-}
 
 // The folder too: an atomic save by another program takes the file out of the watch (CONVENTIONS 19).
 void MainWindow::watch_file() {
@@ -166,11 +105,11 @@ void MainWindow::file_changed() {
           {Notice::Kind::told, words(text::changed_read_again, session_.shown_name().toStdString())});
     return;
   }
-  notice_->show_notice(
-      {Notice::Kind::caution, words(text::changed_outside, session_.shown_name().toStdString())},
-      {{words(text::changed_take_theirs), [this] { session_.reload(); }},
-       {words(text::changed_keep_mine), [this] { session_.save_over(); }},
-       {words(text::changed_save_copy), [this] { save_as(); }}});
+  notice_->ask(QStringLiteral("changed"),
+               {Notice::Kind::caution, words(text::changed_outside, session_.shown_name().toStdString())},
+               {{words(text::changed_take_theirs), [this] { session_.reload(); }},
+                {words(text::changed_keep_mine), [this] { session_.save_over(); }},
+                {words(text::changed_save_copy), [this] { save_as(); }}});
 }
 
 } // namespace snug

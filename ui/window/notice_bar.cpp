@@ -7,50 +7,82 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QStyle>
+#include <QVBoxLayout>
 
 namespace snug {
 
-NoticeBar::NoticeBar(QWidget* parent) : QFrame(parent) {
-  setObjectName(QStringLiteral("notice"));
-  auto* box = new QHBoxLayout(this);
-  box->setContentsMargins(12, 6, 8, 6);
-  words_ = new QLabel(this);
-  words_->setTextFormat(Qt::PlainText);
-  words_->setWordWrap(true);
-  words_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-  box->addWidget(words_, 1);
-  buttons_ = new QHBoxLayout;
-  box->addLayout(buttons_);
+namespace {
+
+constexpr const char* kTopic = "topic";
+
+QString kind_word(Notice::Kind kind) {
+  return kind == Notice::Kind::error     ? QStringLiteral("error")
+         : kind == Notice::Kind::caution ? QStringLiteral("caution")
+                                         : QStringLiteral("told");
+}
+
+} // namespace
+
+NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent) {
+  rows_ = new QVBoxLayout(this);
+  rows_->setContentsMargins(0, 0, 0, 0);
+  rows_->setSpacing(4);
   hide();
 }
 
-QString NoticeBar::text() const { return isHidden() ? QString() : words_->text(); }
+QString NoticeBar::text() const {
+  QStringList all;
+  for (int i = 0; i < rows_->count(); ++i) all << rows_->itemAt(i)->widget()->accessibleName();
+  return all.join(QLatin1Char('\n'));
+}
 
 void NoticeBar::show_notice(const Notice& notice, const std::vector<Choice>& choices) {
-  words_->setText(notice.text);
-  setProperty("kind", notice.kind == Notice::Kind::error     ? QStringLiteral("error")
-                      : notice.kind == Notice::Kind::caution ? QStringLiteral("caution")
-                                                             : QStringLiteral("told"));
-  style()->unpolish(this);
-  style()->polish(this);
-  while (QLayoutItem* item = buttons_->takeAt(0)) {
-    item->widget()->deleteLater();
-    delete item;
+  withdraw({});
+  add({}, notice, choices);
+}
+
+void NoticeBar::ask(const QString& topic, const Notice& notice, const std::vector<Choice>& choices) {
+  withdraw(topic);
+  add(topic, notice, choices);
+}
+
+void NoticeBar::withdraw(const QString& topic) {
+  for (int i = rows_->count(); i-- > 0;) {
+    QWidget* row = rows_->itemAt(i)->widget();
+    if (row->property(kTopic).toString() != topic) continue;
+    rows_->removeWidget(row);
+    row->hide();
+    row->deleteLater();
   }
-  std::vector<Choice> all = choices;
-  all.push_back({words(text::notice_close), [] {}});
-  for (const Choice& c : all) {
-    auto* button = new QPushButton(c.words, this);
-    connect(button, &QPushButton::clicked, this, [this, act = c.act] {
-      hide();
+  setVisible(rows_->count() > 0);
+}
+
+void NoticeBar::add(const QString& topic, const Notice& notice, std::vector<Choice> choices) {
+  auto* row = new QFrame(this);
+  row->setObjectName(QStringLiteral("notice"));
+  row->setProperty(kTopic, topic);
+  row->setProperty("kind", kind_word(notice.kind));
+  auto* box = new QHBoxLayout(row);
+  box->setContentsMargins(12, 6, 8, 6);
+  auto* label = new QLabel(notice.text, row);
+  label->setTextFormat(Qt::PlainText);
+  label->setWordWrap(true);
+  label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  box->addWidget(label, 1);
+  choices.push_back({words(text::notice_close), [] {}});
+  for (const Choice& c : choices) {
+    auto* button = new QPushButton(c.words, row);
+    connect(button, &QPushButton::clicked, this, [this, topic, act = c.act] {
+      withdraw(topic);
       act();
     });
-    buttons_->addWidget(button);
+    box->addWidget(button);
   }
-  setAccessibleName(notice.text);
+  row->setAccessibleName(notice.text);
+  rows_->insertWidget(0, row);
   show();
-  QAccessibleEvent said(this, QAccessible::Alert);
+  row->show();
+  QAccessibleEvent said(row, QAccessible::Alert);
   QAccessible::updateAccessibility(&said);
 }
 

@@ -7,12 +7,11 @@
 
 #include <functional>
 
-class QHBoxLayout;
-class QLabel;
+class QVBoxLayout;
 
 namespace snug {
 
-class NoticeBar : public QFrame {
+class NoticeBar : public QWidget {
   Q_OBJECT
 
  public:
@@ -23,11 +22,14 @@ class NoticeBar : public QFrame {
   };
   // What is said stays until it is closed, a choice is taken, or the next sentence.
   void show_notice(const Notice& notice, const std::vector<Choice>& choices = {});
-  QString text() const;
+  // A question stays beside what is said later, until it is answered or withdrawn; one of a topic.
+  void ask(const QString& topic, const Notice& notice, const std::vector<Choice>& choices);
+  void withdraw(const QString& topic);
+  QString text() const; // of all, one a line, the newest first
 
  private:
-  QLabel* words_;
-  QHBoxLayout* buttons_;
+  void add(const QString& topic, const Notice& notice, std::vector<Choice> choices);
+  QVBoxLayout* rows_;
 };
 
 } // namespace snug

@@ -7,7 +7,6 @@
 #include "ui/diagram/paint.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
-#include "ui/window/recent.h"
 
 #include <QFileInfo>
 #include <QGridLayout>
@@ -75,7 +74,7 @@ QLabel* heading(const Template& t, const char* tone, QWidget* parent) {
 
 } // namespace
 
-StartPage::StartPage(QWidget* parent) : QWidget(parent) {
+StartPage::StartPage(Settings& settings, QWidget* parent) : QWidget(parent), settings_(settings) {
   setObjectName(QStringLiteral("start"));
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
@@ -133,7 +132,7 @@ void StartPage::refresh() {
     if (item->widget()) item->widget()->deleteLater();
     delete item;
   }
-  const QStringList files = Recent().files();
+  const QStringList& files = settings_.get().recent;
   if (files.isEmpty()) return;
   recent_->addWidget(heading(text::start_recent, "heading", this));
   for (const QString& path : files) {
@@ -147,10 +146,7 @@ void StartPage::refresh() {
   }
   auto* clear = new QPushButton(words(text::start_clear), this);
   clear->setProperty("role", QStringLiteral("link"));
-  connect(clear, &QPushButton::clicked, this, [this] {
-    Recent().clear();
-    refresh();
-  });
+  connect(clear, &QPushButton::clicked, this, &StartPage::forget_wanted);
   recent_->addWidget(clear);
 }
 

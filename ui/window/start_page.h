@@ -1,6 +1,8 @@
 #pragma once
 // What an empty window offers: a sample, a blank PC, a file.
 
+#include "ui/window/settings.h"
+
 #include <QWidget>
 
 class QVBoxLayout;
@@ -11,7 +13,7 @@ class StartPage : public QWidget {
   Q_OBJECT
 
  public:
-  explicit StartPage(QWidget* parent = nullptr);
+  explicit StartPage(Settings& settings, QWidget* parent = nullptr);
   void refresh(); // the recent files
 
  signals:
@@ -19,9 +21,11 @@ class StartPage : public QWidget {
   void blank_wanted(bool this_computer);
   void open_wanted();
   void file_wanted(const QString& path);
+  void forget_wanted(); // the recent files
 
  private:
   QWidget* samples();
+  Settings& settings_;
   QVBoxLayout* recent_;
 };
 

@@ -1,0 +1,32 @@
+#pragma once
+// What the window keeps from one time to the next, and what comes in by clipboard and drop.
+
+#include "core/base/message.h"
+
+namespace snug::text {
+
+inline constexpr Template settings_damaged{
+    "settings-damaged",
+    "What this window remembered could not be read, so it starts as new; the damaged file is kept as {0}"};
+inline constexpr Template settings_unreadable{
+    "settings-unreadable", "What this window remembered cannot be read, so it starts as new: {0}"};
+inline constexpr Template settings_not_kept{
+    "settings-not-kept", "The files opened lately cannot be remembered: {0}. Labs are not touched by this"};
+inline constexpr Template settings_folder{"settings-folder", "the folder {0} cannot be made"};
+
+inline constexpr Template drop_several{"drop-several",
+                                       "{0} files were dropped: one lab at a time, so only {1} was opened"};
+inline constexpr Template drop_nothing{"drop-nothing", "What was dropped is no file: drop a lab, *.snuglab"};
+
+inline constexpr Template act_copy_picture{"act-copy-picture", "&Copy as picture"};
+inline constexpr Template act_paste{"act-paste", "Open from clip&board"};
+inline constexpr Template copied_picture{"copied-picture", "The diagram is on the clipboard as a picture"};
+inline constexpr Template clipboard_name{"clipboard-name", "clipboard"};
+inline constexpr Template clipboard_no_text{
+    "clipboard-no-text",
+    "There is no lab on the clipboard: copy the text of one, or its file, and try again"};
+inline constexpr Template clipboard_refused{
+    "clipboard-refused", "The clipboard did not take the picture: close the program that holds it, or use "
+                         "Hand out to save the picture as a file"};
+
+} // namespace snug::text

@@ -1,0 +1,165 @@
+#include "core/document/new_lab.h"
+#include "core/document/read.h"
+#include "core/document/recovery.h"
+#include "core/text/keep_text.h"
+#include "core/text/window_text.h"
+#include "ui/session/words.h"
+#include "ui/window/hand_out.h"
+#include "ui/window/main_window.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/start_page.h"
+
+#include <QClipboard>
+#include <QCloseEvent>
+#include <QDateTime>
+#include <QGuiApplication>
+#include <QLocale>
+#include <QMimeData>
+#include <QScreen>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QUrl>
+
+namespace snug {
+
+void MainWindow::keep_in(const QString& folder) {
+  session_.keep_in(folder);
+  journals_ = folder;
+  offer_recovery();
+}
+
+// The newest first; what is left alone is offered again next time.
+void MainWindow::offer_recovery() {
+  for (const FoundJournal& found : find_journals(journals_.toStdString())) {
+    auto journal = recover(found.path);
+    if (!journal) continue;
+    const std::string& document = journal->head.base.document;
+    const QString what = document.empty() ? words(text::window_untitled) : as_qt(document);
+    const auto since =
+        std::chrono::duration_cast<std::chrono::milliseconds>(found.changed.time_since_epoch());
+    const QString when =
+        QLocale().toString(QDateTime::fromMSecsSinceEpoch(since.count()), QLocale::ShortFormat);
+    const auto again = replay(*journal);
+    if (again && again->again == 0) {
+      discard(std::move(*journal));
+      continue;
+    }
+    notice_->ask(
+        QStringLiteral("recovery"),
+        {Notice::Kind::caution, words(text::recover_question, what.toStdString(), when.toStdString())},
+        {{words(text::recover_take),
+          [this, path = found.path] { unless_unsaved([&] { session_.recover(path); }); }},
+         {words(text::recover_drop), [this, path = found.path] {
+            if (auto gone = recover(path)) discard(std::move(*gone));
+            offer_recovery();
+          }}});
+    return;
+  }
+}
+
+void MainWindow::remember_in(const QString& file) {
+  if (const auto problem = settings_.keep_in(file))
+    session_.tell(Notice::Kind::caution, words(problem->message));
+  take_place();
+  start_->refresh();
+}
+
+void MainWindow::take_place() {
+  const Remembered& r = settings_.get();
+  if (r.window.isValid()) {
+    QList<QRect> screens;
+    for (const QScreen* s : QGuiApplication::screens()) screens << s->availableGeometry();
+    setGeometry(on_screens(r.window, screens));
+  }
+  if (r.maximised) setWindowState(windowState() | Qt::WindowMaximized);
+  if (r.across.size() == across_->count()) across_->setSizes(r.across);
+  if (r.down.size() == down_->count()) down_->setSizes(r.down);
+}
+
+// Nobody is left to read a complaint: the window closes.
+void MainWindow::remember_place() {
+  static_cast<void>(settings_.change([this](Remembered& r) {
+    r.maximised = isMaximized();
+    r.window = r.maximised ? normalGeometry() : geometry();
+    if (pages_->currentIndex() == 0) return; // the splitters were never laid out
+    r.across = across_->sizes();
+    r.down = down_->sizes();
+  }));
+}
+
+void MainWindow::remember_recent(const Result<void>& done) {
+  if (done || std::exchange(told_not_kept_, true)) return;
+  session_.tell(Notice::Kind::caution, words(text::settings_not_kept, english(done.error())));
+}
+
+bool MainWindow::session_ends(bool may_ask) {
+  remember_place();
+  ending_ = session_.keep_now();
+  if (!ending_ && may_ask)
+    unless_unsaved([this] {
+      session_.close();
+      ending_ = true;
+    });
+  return ending_;
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (ending_) return event->accept();
+  event->ignore();
+  unless_unsaved([this, event] {
+    remember_place();
+    session_.close();
+    event->accept();
+  });
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+}
+
+void MainWindow::dragMoveEvent(QDragMoveEvent* event) {
+  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  event->acceptProposedAction();
+  open_dropped(event->mimeData()->urls());
+}
+
+void MainWindow::open_dropped(const QList<QUrl>& urls) {
+  if (urls.isEmpty()) return session_.tell(Notice::Kind::error, words(text::drop_nothing));
+  const QUrl& url = urls.front();
+  if (!url.isLocalFile())
+    return session_.tell(Notice::Kind::error, words(text::drop_not_local, url.toString().toStdString()));
+  unless_unsaved([this, path = url.toLocalFile(), count = urls.size()] {
+    if (open_file(path) && count > 1)
+      session_.tell(Notice::Kind::told, words(text::drop_several, std::to_string(count), path.toStdString()));
+  });
+}
+
+void MainWindow::copy_picture() {
+  const auto picture = make_paper(session_.analysis(), session_.exercise(), Paper::png, Theme::light);
+  const auto drawn = make_paper(session_.analysis(), session_.exercise(), Paper::svg, Theme::light);
+  if (!picture) return session_.tell(picture.error());
+  auto* formats = new QMimeData;
+  formats->setImageData(QImage::fromData(*picture));
+  if (drawn) formats->setData(QStringLiteral("image/svg+xml"), *drawn);
+  QClipboard& clipboard = *QGuiApplication::clipboard();
+  clipboard.setMimeData(formats);
+  if (!clipboard.mimeData() || !clipboard.mimeData()->hasImage())
+    return session_.tell(Notice::Kind::error, words(text::clipboard_refused));
+  session_.tell(Notice::Kind::told, words(text::copied_picture));
+}
+
+// What comes from other programs is read as a file is, with the same limits (RELIABILITY 31).
+void MainWindow::open_clipboard() {
+  const QMimeData* offered = QGuiApplication::clipboard()->mimeData();
+  if (offered && offered->hasUrls()) return open_dropped(offered->urls());
+  const std::string bytes = offered ? offered->text().toStdString() : std::string();
+  if (bytes.empty()) return session_.tell(Notice::Kind::error, words(text::clipboard_no_text));
+  auto lab = read_lab(bytes, english(snug::say(text::clipboard_name)));
+  if (!lab) return session_.tell(lab.error());
+  unless_unsaved([&] { session_.start(copy_as_template(*lab, random_uid())); });
+}
+
+} // namespace snug
