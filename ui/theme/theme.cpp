@@ -17,6 +17,7 @@ constexpr const char* kSheet = R"(
 QMainWindow, QDialog, #shell { background: {sheet}; }
 QLabel { color: {text}; background: transparent; }
 QLabel[tone="muted"] { color: {muted}; }
+QLabel[tone="bad"] { color: {error}; }
 QLabel[tone="title"] { font-size: 15px; font-weight: 600; }
 QLabel[tone="heading"] { font-weight: 600; }
 #topbar { background: {inside}; border-bottom: 1px solid {track}; }
@@ -54,6 +55,7 @@ QScrollBar:horizontal { background: transparent; height: 11px; margin: 0; }
 QScrollBar::handle { background: {edge}; border-radius: 4px; margin: 2px; min-height: 28px; min-width: 28px; }
 QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
 QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
+QAbstractScrollArea::corner { background: transparent; border: none; }
 QSplitter::handle { background: {sheet}; }
 QMenuBar { background: {inside}; color: {text}; }
 QMenuBar::item { padding: 4px 9px; background: transparent; }

@@ -2,9 +2,11 @@
 
 #include "core/base/size.h"
 #include "core/budget/memory.h"
+#include "core/text/outline_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
+#include "ui/outline/outline_panel.h"
 #include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/parts_panel.h"
@@ -33,7 +35,7 @@ namespace snug {
 
 namespace {
 
-constexpr int kPartsWidth = 196, kPropertiesWidth = 304, kTabsHeight = 210;
+constexpr int kPartsWidth = 196, kOutlineWidth = 304, kPropertiesWidth = 304, kTabsHeight = 210;
 
 QFrame* side(QWidget* inside, const char* edge) {
   auto* frame = new QFrame;
@@ -59,6 +61,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   addresses_ = new AddressPanel(session_);
   properties_ = new PropertyPanel(session_);
   parts_ = new PartsPanel(session_, *canvas_);
+  outline_ = new OutlinePanel(session_, *canvas_);
   notice_ = new NoticeBar;
   start_ = new StartPage(settings_);
   watcher_ = new QFileSystemWatcher(this);
@@ -81,6 +84,8 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   setCentralWidget(shell);
   connect(canvas_, &Canvas::menu_wanted, this, &MainWindow::show_menu);
   connect(canvas_, &Canvas::edit_wanted, this, &MainWindow::edit);
+  connect(&outline_->view(), &OutlineView::menu_wanted, this, &MainWindow::show_menu);
+  connect(&outline_->view(), &OutlineView::place_wanted, canvas_, &Canvas::show_place);
   connect(findings_, &FindingsPanel::place_wanted, canvas_, &Canvas::show_place);
   connect(addresses_, &AddressPanel::place_wanted, canvas_, &Canvas::show_place);
   connect(findings_, &FindingsPanel::counted, this, [this](int errors, int cautions, int notes) {
@@ -178,13 +183,26 @@ QWidget* MainWindow::make_middle() {
   column->addWidget(split, 1);
   auto* across = new QSplitter(Qt::Horizontal);
   across_ = across;
-  across->addWidget(side(parts_, "left"));
+  left_ = new QTabWidget;
+  left_->setObjectName(QStringLiteral("left"));
+  left_->setDocumentMode(true);
+  left_->tabBar()->setDrawBase(false);
+  left_->addTab(parts_, words(text::tab_parts));
+  left_->addTab(outline_, words(text::tab_outline));
+  across->addWidget(side(left_, "left"));
   across->addWidget(centre);
   across->addWidget(side(properties_, "right"));
   across->setStretchFactor(1, 1);
   across->setSizes({kPartsWidth, 900, kPropertiesWidth});
   across->setChildrenCollapsible(false);
   across->setHandleWidth(1);
+  connect(left_, &QTabWidget::currentChanged, across, [across](int tab) {
+    QList<int> sizes = across->sizes();
+    const int wanted = tab == 0 ? kPartsWidth : std::max(kOutlineWidth, sizes[0]);
+    sizes[1] += sizes[0] - wanted;
+    sizes[0] = wanted;
+    across->setSizes(sizes);
+  });
   return across;
 }
 

@@ -25,6 +25,7 @@ class ExerciseStrip;
 class FindingsPanel;
 class InPlace;
 class NoticeBar;
+class OutlinePanel;
 class PartsPanel;
 class PropertyPanel;
 class Ruler;
@@ -43,6 +44,7 @@ class MainWindow : public QMainWindow {
   FindingsPanel& findings() { return *findings_; }
   AddressPanel& addresses() { return *addresses_; }
   PropertyPanel& properties() { return *properties_; }
+  OutlinePanel& outline() { return *outline_; }
   NoticeBar& notice() { return *notice_; }
 
   bool open_file(const QString& path);
@@ -104,6 +106,7 @@ class MainWindow : public QMainWindow {
   void fill_move_menu(QMenu& menu);
   void fill_connect_menu(QMenu& menu);
   void edit(AnyId id);
+  void edit_in_outline(AnyId id);
 
   Session session_;
   Settings settings_;
@@ -117,6 +120,8 @@ class MainWindow : public QMainWindow {
   AddressPanel* addresses_ = nullptr;
   PropertyPanel* properties_ = nullptr;
   PartsPanel* parts_ = nullptr;
+  OutlinePanel* outline_ = nullptr;
+  QTabWidget* left_ = nullptr;
   NoticeBar* notice_ = nullptr;
   StartPage* start_ = nullptr;
   QStackedWidget* pages_ = nullptr;

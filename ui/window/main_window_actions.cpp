@@ -2,9 +2,11 @@
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
 #include "core/text/keep_text.h"
+#include "core/text/outline_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
+#include "ui/outline/outline_panel.h"
 #include "ui/panels/address_panel.h"
 #include "ui/panels/property_panel.h"
 #include "ui/session/words.h"
@@ -86,6 +88,11 @@ void MainWindow::make_actions() {
   add(view, "smaller", text::act_smaller, Qt::CTRL | K::Key_Minus, [this] { canvas_->zoom_by(1 / 1.2); });
   add(view, "show_findings", text::act_findings, Qt::ALT | K::Key_1, [this] { tabs_->setCurrentIndex(0); });
   add(view, "show_addresses", text::act_table, Qt::ALT | K::Key_2, [this] { tabs_->setCurrentIndex(1); });
+  add(view, "show_parts", text::act_parts, Qt::ALT | K::Key_3, [this] { left_->setCurrentIndex(0); });
+  add(view, "show_outline", text::act_outline, Qt::ALT | K::Key_4, [this] {
+    left_->setCurrentIndex(1);
+    outline_->view().setFocus(Qt::ShortcutFocusReason);
+  });
 }
 
 void MainWindow::refresh_actions() {
@@ -196,6 +203,15 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
   menu.exec(global);
 }
 
-void MainWindow::edit(AnyId id) { in_place_->edit(id); }
+// On the picture, unless the hand is in the outline or the picture does not show it.
+void MainWindow::edit(AnyId id) {
+  if (outline_->view().hasFocus() || box_of(canvas_->drawing(), id).w == 0) return edit_in_outline(id);
+  in_place_->edit(id);
+}
+
+void MainWindow::edit_in_outline(AnyId id) {
+  left_->setCurrentIndex(1);
+  outline_->view().edit_name(id);
+}
 
 } // namespace snug
