@@ -5,6 +5,7 @@
 #include "tests/support/random_lab.h"
 #include "tests/support/scale.h"
 #include "tests/window/hand.h"
+#include "tests/window/random_hand.h"
 
 #include <gtest/gtest.h>
 
@@ -12,37 +13,6 @@
 
 namespace snug::test {
 namespace {
-
-QPoint anywhere(Random& random, Hand& hand) {
-  const Drawing& drawing = hand.window().canvas().drawing();
-  const Group& g = drawing.groups[random.below(drawing.groups.size())];
-  const QRectF box = hand.window().canvas().on_view(g.box);
-  return QPointF(box.x() + box.width() * static_cast<double>(random.below(100)) / 100,
-                 box.y() + box.height() * static_cast<double>(random.below(100)) / 100)
-      .toPoint();
-}
-
-void act(Random& random, Hand& hand) {
-  switch (random.below(9)) {
-  case 0:
-    return hand.click(anywhere(random, hand), random.chance(40) ? Qt::ControlModifier : Qt::NoModifier);
-  case 1:
-    return hand.window().action("duplicate")->trigger();
-  case 2:
-    if (hand.lab().machines.size() > 4) hand.window().action("remove")->trigger();
-    return;
-  case 3:
-    return hand.window().action("undo")->trigger();
-  case 4: {
-    hand.press(anywhere(random, hand));
-    hand.move(anywhere(random, hand));
-    hand.key(Qt::Key_Escape);
-    return hand.release(QPoint(1, 1));
-  }
-  default:
-    return hand.drag(anywhere(random, hand), anywhere(random, hand));
-  }
-}
 
 TEST(Gestures, RandomOnesAreTakenBackWhole) {
   const int rounds = scaled(40);
@@ -54,7 +24,7 @@ TEST(Gestures, RandomOnesAreTakenBackWhole) {
     const std::string first = write_lab(hand.lab());
     Random random(static_cast<std::uint64_t>(round) + 1);
     for (int i = 0; i < 40; ++i) {
-      act(random, hand);
+      act_at_random(random, hand);
       ASSERT_FALSE(hand.session().is_previewing()) << "round " << round << ", gesture " << i;
       ASSERT_EQ(QApplication::activeModalWidget(), nullptr);
     }

@@ -16,6 +16,11 @@ InPlace::InPlace(Canvas& canvas) : QLineEdit(canvas.viewport()), canvas_(canvas)
   setObjectName(QStringLiteral("in_place"));
   hide();
   connect(this, &QLineEdit::textEdited, this, &InPlace::judge);
+  connect(&canvas_.session(), &Session::lab_changed, this, [this] {
+    if (!id_ || exists(canvas_.session().lab(), id_)) return;
+    id_ = {}; // what was being edited is gone
+    hide();
+  });
 }
 
 void InPlace::edit(AnyId id) {
