@@ -1,5 +1,7 @@
 #include "ui/canvas/canvas.h"
 
+#include "ui/canvas/canvas_access.h"
+
 #include <QApplication>
 #include <QScrollBar>
 #include <QStyleHints>
@@ -18,12 +20,15 @@ constexpr int kStep = 40; // of the scroll bars
 
 Canvas::Canvas(Session& session, QWidget* parent) : QAbstractScrollArea(parent), session_(session) {
   setObjectName(QStringLiteral("canvas"));
-  setFrameShape(QFrame::NoFrame);
+  CanvasAccess::install();
   setFocusPolicy(Qt::StrongFocus);
   viewport()->setMouseTracking(true);
   viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
   connect(&session_, &Session::shown_changed, this, &Canvas::redraw);
-  connect(&session_, &Session::selection_changed, this, [this] { viewport()->update(); });
+  connect(&session_, &Session::selection_changed, this, [this] {
+    viewport()->update();
+    CanvasAccess::tell(*this);
+  });
   connect(&session_, &Session::started, this, [this] {
     cancel();
     focus_ = hover_ = {};

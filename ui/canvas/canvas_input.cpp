@@ -1,4 +1,5 @@
 #include "ui/canvas/canvas.h"
+#include "ui/canvas/canvas_access.h"
 #include "ui/session/words.h"
 
 #include <QApplication>
@@ -266,7 +267,10 @@ bool Canvas::viewportEvent(QEvent* event) {
   return QAbstractScrollArea::viewportEvent(event);
 }
 
-void Canvas::focusInEvent(QFocusEvent*) { viewport()->update(); }
+void Canvas::focusInEvent(QFocusEvent*) {
+  viewport()->update();
+  CanvasAccess::tell(*this);
+}
 void Canvas::focusOutEvent(QFocusEvent*) {
   space_ = false;
   viewport()->update();

@@ -110,6 +110,7 @@ void PropertyPanel::rebuild() {
   for (const FieldInfo& f : info_of(subjects_.front().kind).fields)
     if (is_shown(f)) add_field(*form, f);
   outer_->insertWidget(2, body_);
+  body_->show();
   refresh();
 }
 

@@ -78,6 +78,9 @@ void Ruler::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(colour(snug::palette(theme_), Ink::info), 2));
     painter.drawRect(r.adjusted(0, 0, -1, -1));
   }
+  if (!hasFocus()) return;
+  painter.setPen(QPen(colour(snug::palette(theme_), Ink::info), 2));
+  painter.drawRoundedRect(rect().adjusted(1, 1, -1, -1), 4, 4);
 }
 
 Edit Ruler::edit_at(int x) const {

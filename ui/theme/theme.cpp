@@ -77,7 +77,10 @@ QCheckBox:focus { color: {info}; text-decoration: underline; }
 #notice { border-radius: 7px; border: 1px solid {edge}; background: {inside}; }
 #notice[kind="error"] { border: 2px solid {error}; }
 #notice[kind="caution"] { border: 2px solid {caution}; }
-#finding { background: {sheet}; border: none; border-radius: 5px; }
+#finding { background: {sheet}; border: 2px solid {sheet}; border-radius: 5px; }
+#finding:focus { border-color: {info}; }
+#canvas { border: 2px solid {sheet}; border-radius: 4px; }
+#canvas:focus { border-color: {info}; }
 )";
 
 constexpr std::pair<const char*, Ink> kInks[]{

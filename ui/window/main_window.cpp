@@ -16,6 +16,7 @@
 #include "ui/theme/theme.h"
 #include "ui/window/exercise_strip.h"
 #include "ui/window/notice_bar.h"
+#include "ui/window/regions.h"
 #include "ui/window/start_page.h"
 
 #include <QAction>
@@ -23,6 +24,7 @@
 #include <QFileSystemWatcher>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMenu>
 #include <QMenuBar>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -82,6 +84,8 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   column->addWidget(pages_, 1);
   column->addWidget(make_footer());
   setCentralWidget(shell);
+  new Regions(*this, *findChild<QMenu*>(QStringLiteral("view_menu")),
+              {notice_, exercises_, left_, ruler_, canvas_, tabs_, properties_, start_});
   connect(canvas_, &Canvas::menu_wanted, this, &MainWindow::show_menu);
   connect(canvas_, &Canvas::edit_wanted, this, &MainWindow::edit);
   connect(&outline_->view(), &OutlineView::menu_wanted, this, &MainWindow::show_menu);

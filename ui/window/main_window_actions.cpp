@@ -81,6 +81,7 @@ void MainWindow::make_actions() {
     session_.select(std::move(ids));
   });
   QMenu& view = *menuBar()->addMenu(words(text::menu_view));
+  view.setObjectName(QStringLiteral("view_menu"));
   add(view, "show_all", text::act_show_all, Qt::CTRL | K::Key_0, [this] { canvas_->show_all(); });
   add(view, "larger", text::act_larger, Qt::CTRL | K::Key_Plus, [this] {
     canvas_->zoom_by(1.2);
