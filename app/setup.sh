@@ -35,6 +35,8 @@ test|strace|order of write, fsync and rename
 test|fiu-utils|injects faults into system calls
 test|xvfb|a display for tests of the window
 test|util-linux|limits and namespaces for fault tests
+test|iproute2|builds labs as namespaces of the kernel
+test|nftables|translation in these namespaces
 TABLE
 }
 

@@ -1,0 +1,73 @@
+#pragma once
+// A lab as network namespaces: one for each running machine, one for all outer segments; a segment is a
+// bridge, a card is a veth pair with its other end on the bridge. Built from the lab alone, without
+// core/reach.
+
+#include "core/model/lab.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace snug::test {
+
+struct Echo {
+  MachineId from, to;
+  Address target;
+  int size = 84; // octets of the IP packet
+  bool keep_whole = false;
+};
+struct EchoSeen {
+  bool arrived = false; // at `to`
+  bool answered = false;
+};
+
+class KernelNet {
+ public:
+  // `on`: the machines that run. Throws std::runtime_error with what the kernel or a program said.
+  KernelNet(const Lab& lab, const std::vector<MachineId>& on);
+  ~KernelNet();
+  KernelNet(const KernelNet&) = delete;
+  KernelNet& operator=(const KernelNet&) = delete;
+  // All of one sender, at once, with empty neighbour tables. One result for each, when all
+  // have answered or after so many milliseconds.
+  std::vector<EchoSeen> send(const std::vector<Echo>&, int milliseconds);
+
+  // Why namespaces, bridges or translation cannot be made here; empty: they can. Gives the process a user
+  // namespace of its own where it is not root.
+  static std::string why_not();
+
+ private:
+  struct Space {
+    int net = -1, icmp4 = -1, icmp6 = -1, control = -1, flush = -1;
+    std::string batch, translate;
+    std::vector<std::string> devices, awaited;
+  };
+  void open_space(Space&);
+  void enter(const Space&) const;
+  void add_bridges();
+  void add_card(const Card&);
+  void add_addresses(const Card&, const std::string& device);
+  void add_routes(const Machine&, bool on_link);
+  std::string device_of(const Card&) const;                  // where its addresses stand
+  std::string bridge_in(MachineId carrier, SegmentId) const; // empty: there is none
+  Space& space_of(MachineId carrier) { return carrier ? spaces_.at(carrier) : wires_; }
+  void set(const Space&, const std::string& key, const std::string& value) const;
+  void run(Space&) const;
+  void settle(const Machine&);
+  static void wait_for(const Space&);
+  void forget();
+  void send_one(const Echo&, std::uint16_t number);
+  void receive(std::vector<EchoSeen>&, const std::vector<Echo>&, int milliseconds);
+  void read_all(const Space&, MachineId, std::vector<EchoSeen>&, const std::vector<Echo>&) const;
+
+  const Lab& lab_;
+  int home_ = -1;
+  Space wires_;
+  std::map<MachineId, Space> spaces_;
+  std::uint16_t tag_;
+  std::uint16_t round_ = 0;
+};
+
+} // namespace snug::test

@@ -1,0 +1,136 @@
+// Random labs as namespaces of the kernel that runs this test: every pair of machines, by every address, with
+// real packets. The kernel is the authority.
+
+#include "tests/kernel/kernel_net.h"
+
+#include "core/budget/budget.h"
+#include "core/reach/reach.h"
+#include "tests/support/network_lab.h"
+#include "tests/support/scale.h"
+
+#include <atomic>
+#include <cstdlib>
+#include <gtest/gtest.h>
+#include <iostream>
+#include <mutex>
+#include <thread>
+
+namespace snug::test {
+namespace {
+
+struct Counts {
+  std::atomic<int> labs = 0, agree = 0, differ = 0, unreliable = 0, reached = 0, one_way = 0;
+};
+
+std::string told(const ReachAnswer& a) {
+  std::string out(word(a.verdict));
+  for (const ReachStep& s : a.steps)
+    out += "\n    " + to_text(s.node) + " " + to_text(s.card) + " " +
+           std::to_string(static_cast<int>(s.what)) + " " + to_text(s.address) + (s.back ? " back" : "");
+  return out;
+}
+
+bool agrees(Reached verdict, const EchoSeen& seen) {
+  if (verdict == Reached::reaches) return seen.answered && seen.arrived;
+  return !(seen.answered && seen.arrived) && seen.arrived == (verdict == Reached::one_way);
+}
+
+std::vector<Echo> echoes_from(const Lab& lab, MachineId from, const std::vector<MachineId>& on, Random& r) {
+  std::vector<Echo> out;
+  for (const Card& c : lab.cards) {
+    if (c.machine == from || std::find(on.begin(), on.end(), c.machine) == on.end()) continue;
+    for (const CardAddress& a : c.addresses) {
+      Echo e{from, c.machine, *a.address, a.address->is_v4() ? 84 : 104, false};
+      if (a.address->is_v4() && r.chance(15)) {
+        constexpr int kSizes[4] = {1400, 1500, 1504, 8028};
+        e.size = kSizes[r.below(4)];
+        e.keep_whole = r.chance(50);
+      }
+      out.push_back(e);
+    }
+  }
+  return out;
+}
+
+ReachQuestion as_question(const Echo& e) {
+  ReachQuestion q;
+  q.from = e.from;
+  q.to = e.to;
+  q.target = e.target;
+  q.size = e.size;
+  q.keep_whole = e.keep_whole;
+  return q;
+}
+
+std::mutex telling;
+constexpr int kWorkers = 12; // they mostly wait
+constexpr int kFirst = 150;  // milliseconds
+constexpr int kAgain[] = {300, 1500};
+
+void compare(std::uint64_t seed, Counts& n) {
+  Random r(seed);
+  const Lab lab = network_lab(r);
+  const Index index(lab);
+  const AddressesInUse addresses(index);
+  const ExerciseId exercise = lab.exercises.front().id;
+  const std::vector<std::uint8_t> runs = running(index, exercise);
+  std::vector<MachineId> on;
+  for (std::size_t m = 0; m < runs.size(); ++m)
+    if (runs[m] != 0) on.push_back(lab.machines[m].id);
+  Reach reach(index, addresses, exercise);
+  KernelNet net(lab, on);
+  for (const MachineId from : on) {
+    const std::vector<Echo> echoes = echoes_from(lab, from, on, r);
+    std::vector<EchoSeen> seen = net.send(echoes, kFirst);
+    for (std::size_t i = 0; i < echoes.size(); ++i) {
+      const ReachAnswer a = reach.ask(as_question(echoes[i]));
+      if (a.verdict == Reached::unreliable) {
+        ++n.unreliable;
+        continue;
+      }
+      // Others of the same round fill tables and buffers: whoever differs is asked again alone.
+      for (const int wait : kAgain)
+        if (!agrees(a.verdict, seen[i])) seen[i] = net.send({echoes[i]}, wait).front();
+      if (a.verdict == Reached::reaches) ++n.reached;
+      if (a.verdict == Reached::one_way) ++n.one_way;
+      ++(agrees(a.verdict, seen[i]) ? n.agree : n.differ);
+      if (agrees(a.verdict, seen[i])) continue;
+      const std::lock_guard lock(telling);
+      ADD_FAILURE() << "lab " << seed << ": " << to_text(from) << " to " << to_text(echoes[i].target)
+                    << " of " << to_text(echoes[i].to) << ", " << echoes[i].size << " octets"
+                    << (echoes[i].keep_whole ? ", whole" : "")
+                    << ": the kernel: " << (seen[i].arrived ? "arrived " : "")
+                    << (seen[i].answered ? "answered" : "") << "; the plan: " << told(a);
+    }
+  }
+  ++n.labs;
+}
+
+TEST(Kernel, RandomLabsReachAsTheirNamespacesDo) {
+  if (const std::string why = KernelNet::why_not(); !why.empty()) GTEST_SKIP() << "skipped: " << why;
+  const char* one = std::getenv("SNUGLAB_KERNEL_LAB");
+  const std::uint64_t first = one ? std::strtoull(one, nullptr, 10) : 1;
+  const std::uint64_t end = first + (one ? 1 : static_cast<std::uint64_t>(scaled(500)));
+  Counts n;
+  std::atomic<std::uint64_t> next = first;
+  std::vector<std::thread> workers;
+  for (int i = 0; i < kWorkers; ++i)
+    workers.emplace_back([&] {
+      for (std::uint64_t seed; (seed = next++) < end;) {
+        try {
+          compare(seed, n);
+        } catch (const std::exception& e) {
+          const std::lock_guard lock(telling);
+          ADD_FAILURE() << "lab " << seed << ": " << e.what();
+        }
+      }
+    });
+  for (std::thread& w : workers) w.join();
+  std::cout << n.labs << " labs: " << n.agree << " pairs agree (" << n.reached << " reach, " << n.one_way
+            << " one way), " << n.differ << " differ, " << n.unreliable << " unreliable" << std::endl;
+  EXPECT_EQ(n.differ, 0);
+  EXPECT_LT(n.unreliable * 4, n.agree);
+}
+
+} // namespace
+} // namespace snug::test

@@ -1,0 +1,16 @@
+#pragma once
+// Random labs of fixed addresses, as people wire and spoil them: nested, routed, translated, with wrong
+// masks, duplicate addresses, missing routes, machines off, cards not carried, MTUs that differ.
+
+#include "tests/support/random_lab.h"
+
+namespace snug::test {
+
+struct NetworkSize {
+  std::size_t machines = 40; // at most
+  std::size_t segments = 12; // at most
+};
+// Every card has a typed MAC and typed addresses with a length. The lab has one exercise.
+Lab network_lab(Random&, NetworkSize = {});
+
+} // namespace snug::test
