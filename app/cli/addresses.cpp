@@ -1,8 +1,5 @@
 #include "app/cli/command.h"
 #include "core/addressing/plan.h"
-#include "core/document/lock.h"
-#include "core/document/save.h"
-#include "core/document/write.h"
 #include "core/report/changes.h"
 
 namespace snug::cli {
@@ -17,22 +14,12 @@ struct AddressWish {
   bool json = false;
 };
 
-int write(const Console& console, const AddressWish& wish, const Loaded& loaded) {
-  const bool same_file = wish.output.empty() || wish.output == wish.file;
-  SaveOptions how;
-  how.keep_previous = same_file;
-  if (same_file) how.loaded_hash = loaded.content_hash;
-  const auto saved = save_file(same_file ? wish.file : wish.output, write_lab(loaded.lab), how);
-  return saved ? kFine : complain(console, saved.error(), kCannotWrite);
-}
-
 int suggest(const Console& console, const AddressWish& wish, bool apply_it) {
-  // One writer: who else has the lab open must not lose what is written here, nor the other way round.
-  std::optional<FileLock> lock;
+  std::optional<Rewrite> target;
   if (apply_it) {
-    auto taken = FileLock::take(wish.output.empty() ? wish.file : wish.output);
+    auto taken = Rewrite::begin(wish.file, wish.output);
     if (!taken) return complain(console, taken.error(), kCannotWrite);
-    lock = std::move(*taken);
+    target = std::move(*taken);
   }
   auto loaded = load_document(console, wish.file);
   if (!loaded) return kUnreadable;
@@ -44,10 +31,9 @@ int suggest(const Console& console, const AddressWish& wish, bool apply_it) {
   if (auto done = apply(loaded->lab, *edit); !done) return complain(console, done.error(), kInternal);
   const auto list = changes(before, loaded->lab);
   const std::string text = wish.json ? changes_json(list) : changes_text(list);
-  if (!apply_it) return deliver(console, wish.output, text);
-  if (!edit->empty() || (!wish.output.empty() && wish.output != wish.file))
-    if (const int code = write(console, wish, *loaded); code != kFine) return code;
-  return deliver(console, {}, text);
+  if (!target) return deliver(console, wish.output, text);
+  if (edit->empty() && target->is_same_file()) return deliver(console, {}, text);
+  return target->finish(console, *loaded, text);
 }
 
 CLI::App* add_one(CLI::App& parent, const char* name, const char* what,

@@ -6,6 +6,7 @@
 #include "core/layout/palette.h"
 
 #include <functional>
+#include <istream>
 #include <ostream>
 #include <string>
 #include <vector>
@@ -28,7 +29,8 @@ using Painter = std::function<Result<std::string>(const Drawing&, const PictureW
 struct Console {
   std::ostream& out;
   std::ostream& err;
-  Painter paint; // empty: SVG only
+  Painter paint;              // empty: SVG only
+  std::istream* in = nullptr; // what "-" as a file's name reads
 };
 
 // Never throws. `args` without the program's name.

@@ -1,8 +1,11 @@
 #include "app/cli/command.h"
 
 #include "core/document/save.h"
+#include "core/document/write.h"
 #include "core/net/host_name.h"
 #include "core/text/cli_text.h"
+
+#include <array>
 
 namespace snug::cli {
 
@@ -16,8 +19,25 @@ std::optional<Lab> load(const Console& console, const std::string& path) {
   return loaded ? std::optional(std::move(loaded->lab)) : std::nullopt;
 }
 
+namespace {
+
+Result<Loaded> read_stream(const Console& console) {
+  constexpr const char* kName = "standard input";
+  if (!console.in) return fail(text::cli_no_input, kName);
+  std::string bytes;
+  std::array<char, 65536> part{};
+  while (bytes.size() <= kMostDocumentOctets) {
+    console.in->read(part.data(), part.size());
+    bytes.append(part.data(), static_cast<std::size_t>(console.in->gcount()));
+    if (!*console.in) break;
+  }
+  return read_document(bytes, kName);
+}
+
+} // namespace
+
 std::optional<Loaded> load_document(const Console& console, const std::string& path) {
-  auto loaded = load_file(path);
+  auto loaded = path == "-" ? read_stream(console) : load_file(path);
   if (!loaded) {
     complain(console, loaded.error(), kUnreadable);
     return std::nullopt;
@@ -38,6 +58,29 @@ Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text) {
     if (same_name(e.name, text)) return e.id;
   if (names.empty()) return fail(text::cli_no_exercises, text);
   return fail(text::cli_no_exercise, text, names);
+}
+
+Result<Rewrite> Rewrite::begin(const std::string& file, const std::string& output) {
+  Rewrite r;
+  r.file_ = file;
+  r.target_ = output.empty() ? file : output;
+  if (r.target_ == "-") return r;
+  auto taken = FileLock::take(r.target_);
+  if (!taken) return fail(taken.error());
+  r.lock_ = std::move(*taken);
+  return r;
+}
+
+int Rewrite::finish(const Console& console, const Loaded& loaded, const std::string& words) const {
+  if (target_ == "-") {
+    console.err << words;
+    return deliver(console, {}, write_lab(loaded.lab));
+  }
+  SaveOptions how;
+  how.keep_previous = is_same_file();
+  if (is_same_file()) how.loaded_hash = loaded.content_hash;
+  const auto saved = save_file(target_, write_lab(loaded.lab), how);
+  return saved ? deliver(console, {}, words) : complain(console, saved.error(), kCannotWrite);
 }
 
 int deliver(const Console& console, const std::string& path, std::string_view bytes) {

@@ -3,6 +3,7 @@
 
 #include "app/cli/cli.h"
 #include "core/analyse/analyse.h"
+#include "core/document/lock.h"
 #include "core/document/read.h"
 
 #include <CLI/CLI.hpp>
@@ -36,6 +37,21 @@ std::optional<Lab> load(const Console& console, const std::string& path);
 std::optional<Loaded> load_document(const Console& console, const std::string& path);
 // The exercise with this name or id; an empty text is everything on.
 Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text);
+// A lab that is read, changed and written. One writer: who else has it open must not lose what is written
+// here, nor the other way round.
+class Rewrite {
+ public:
+  // `output` empty: the file itself, whose previous state is kept as FILE~. "-": from the input, to the
+  // output.
+  static Result<Rewrite> begin(const std::string& file, const std::string& output);
+  bool is_same_file() const { return target_ == file_ && target_ != "-"; }
+  // Writes the lab, then the words about it: to `err` where the lab goes to `out`.
+  int finish(const Console& console, const Loaded& loaded, const std::string& words) const;
+
+ private:
+  std::string file_, target_;
+  std::optional<FileLock> lock_;
+};
 // To the file, or to `out` when `path` is empty or "-".
 int deliver(const Console& console, const std::string& path, std::string_view bytes);
 

@@ -1,7 +1,4 @@
 #include "app/cli/command.h"
-#include "core/document/lock.h"
-#include "core/document/save.h"
-#include "core/document/write.h"
 #include "core/report/changes.h"
 #include "core/text/cli_text.h"
 
@@ -46,21 +43,15 @@ int repair(Lab& lab, const FixWish& wish) {
 int fix_lab(const Console& console, const FixWish& wish) {
   if (!find_rule(wish.rule))
     return complain(console, Problem{say(text::cli_no_rule, wish.rule), {}, 0, 0, {}}, kUsage);
-  const std::string target = wish.output.empty() ? wish.file : wish.output;
-  const auto lock = FileLock::take(target);
-  if (!lock) return complain(console, lock.error(), kCannotWrite);
+  const auto target = Rewrite::begin(wish.file, wish.output);
+  if (!target) return complain(console, target.error(), kCannotWrite);
   auto loaded = load_document(console, wish.file);
   if (!loaded) return kUnreadable;
   const Lab before = loaded->lab;
   if (repair(loaded->lab, wish) == 0)
     return complain(console, Problem{say(text::cli_nothing_to_fix, wish.rule), wish.file, 0, 0, {}},
                     kFindings);
-  SaveOptions how;
-  how.keep_previous = target == wish.file;
-  if (target == wish.file) how.loaded_hash = loaded->content_hash;
-  const auto saved = save_file(target, write_lab(loaded->lab), how);
-  if (!saved) return complain(console, saved.error(), kCannotWrite);
-  return deliver(console, {}, changes_text(changes(before, loaded->lab)));
+  return target->finish(console, *loaded, changes_text(changes(before, loaded->lab)));
 }
 
 } // namespace

@@ -50,5 +50,5 @@ int main(int argc, char** argv) {
   std::signal(SIGXFSZ, SIG_IGN); // a file size limit becomes a sentence instead of an end
 #endif
   const std::vector<std::string> args(argv + 1, argv + argc);
-  return snug::cli::run(args, {std::cout, std::cerr, painter()});
+  return snug::cli::run(args, {std::cout, std::cerr, painter(), &std::cin});
 }

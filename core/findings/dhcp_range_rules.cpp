@@ -141,8 +141,6 @@ void each_row(const Context& c, Use use) {
   });
 }
 
-bool is_formed(const RangeRow& r) { return r.first.family() == r.last.family() && r.first <= r.last; }
-
 bool leaves(const Context& c, std::uint32_t s, const RangeRow& r) {
   const auto p = c.addresses.prefix(s, r.first.family());
   if (!is_formed(r) || !p) return false;
@@ -202,8 +200,9 @@ void check_form(const Context& c, std::vector<Finding>& out) {
 std::optional<Fix> fix_form(const Context& c, const Finding& f) {
   std::vector<RangeRow> rows = *rows_of(c, f.places[0]);
   for (RangeRow& r : rows) {
-    if (r.first.family() != r.last.family()) return std::nullopt;
-    if (r.last < r.first) std::swap(r.first, r.last);
+    const auto meant = formed(r);
+    if (!meant) return std::nullopt;
+    r = *meant;
   }
   return set_ranges(c, f.places[0], rows);
 }

@@ -80,6 +80,16 @@ void drop_repeated(std::vector<Finding>& out, std::size_t first) {
   out.resize(to);
 }
 
+bool is_formed(const RangeRow& r) { return r.first.family() == r.last.family() && r.first <= r.last; }
+
+std::optional<RangeRow> formed(const RangeRow& r) {
+  RangeRow out = r;
+  if (r.last == Address{}) out.last = r.first;
+  if (out.first.family() != out.last.family()) return std::nullopt;
+  if (out.last < out.first) std::swap(out.first, out.last);
+  return out;
+}
+
 std::optional<Fix> move_address(const Context& c, const HeldAddress& held) {
   if (held.holder != Holder::card || held.segment == kNowhere) return std::nullopt;
   const Card& card = c.lab.cards[held.card];

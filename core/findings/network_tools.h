@@ -19,6 +19,12 @@ std::string segment_name(const Context&, std::uint32_t segment_place);
 std::string short_address(const Address&, const std::optional<Prefix>&);
 std::string range_text(const AddressRange&);
 
+// First not above last, of one family.
+bool is_formed(const RangeRow&);
+// The range that was meant: the other way round, or one address where no last one was written. None where
+// the families differ.
+std::optional<RangeRow> formed(const RangeRow&);
+
 // Drops findings that repeat an earlier one with the same places, from the one at `first` on.
 void drop_repeated(std::vector<Finding>& out, std::size_t first);
 

@@ -231,6 +231,31 @@ void check_slaac(const Context& c, std::vector<Finding>& out) {
   }
 }
 
+void check_kept(const Context& c, std::vector<Finding>& out) {
+  for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s)
+    for (const RangeRow& r : c.lab.segments[s].kept) {
+      if (is_formed(r)) continue;
+      out.push_back(found(Severity::error,
+                          say(text::kept_form, segment_name(c, s), to_text(r.first), to_text(r.last)),
+                          say(text::kept_form_why), {c.lab.segments[s].id}));
+      break;
+    }
+}
+
+std::optional<Fix> fix_kept(const Context& c, const Finding& f) {
+  const Segment& before = c.lab.segments[c.index.place(f.places[0])];
+  Segment after = before;
+  std::string shown;
+  for (RangeRow& r : after.kept) {
+    const bool wrong = !is_formed(r);
+    const auto meant = formed(r);
+    if (!meant) return std::nullopt;
+    r = *meant;
+    if (wrong && shown.empty()) shown = range_text({r.first, r.last});
+  }
+  return change_to(say(text::fix_keep, shown), before, after);
+}
+
 constexpr std::array kRules{
     Rule{"segments-overlap", Topic::addresses, Severity::error, "Two segments have overlapping prefixes",
          "RFC 4632", check_overlap, fix_overlap},
@@ -245,6 +270,8 @@ constexpr std::array kRules{
          check_public, fix_not_private},
     Rule{"slaac-prefix", Topic::addresses, Severity::error,
          "IPv6 autoconfiguration on a prefix that is not a /64", "RFC 4291 2.5.1, RFC 4862", check_slaac},
+    Rule{"kept-form", Topic::addresses, Severity::error, "Kept addresses that are no range", kPracticeSource,
+         check_kept, fix_kept},
 };
 
 } // namespace

@@ -31,6 +31,11 @@ inline constexpr Template address_broadcast_why{
     "The first and the last address of an IPv4 network belong to no host; only a /31 "
     "or /32 has none of them (RFC 3021)."};
 
+inline constexpr Template kept_form{"kept-form", "the kept addresses of {0} from {1} to {2} are not a range"};
+inline constexpr Template kept_form_why{
+    "kept-form-why", "Nothing is kept free by it. It starts at the lower address and ends at the higher one, "
+                     "both of one family; a single address is written twice."};
+inline constexpr Template fix_keep{"fix-keep", "Keep {0} free"};
 inline constexpr Template address_unusable{"address-unusable", "{0} of {1} is kept for \"{2}\" ({3})"};
 inline constexpr Template address_unusable_why{
     "address-unusable-why", "No host can use such an address on a network. Give it one of its segment."};

@@ -22,6 +22,7 @@ inline constexpr Template cli_no_role{"cli-no-role",
                                       "there is no role \"{0}\"; \"snuglab-cli roles\" lists them all"};
 inline constexpr Template cli_nothing_to_fix{"cli-nothing-to-fix",
                                              "there is nothing to repair by the rule {0}"};
+inline constexpr Template cli_no_input{"cli-no-input", "there is no input to read from"};
 inline constexpr Template cli_stream{"cli-stream", "the output cannot be written"};
 
 } // namespace snug::text

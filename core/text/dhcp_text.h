@@ -62,6 +62,8 @@ inline constexpr Template range_outside_why{
                          "and broadcast address belong to no host."};
 inline constexpr Template range_form{"range-form", "the DHCP range of {0} from {1} to {2} is not a range"};
 inline constexpr Template range_form_why{
-    "range-form-why", "It starts at the lower address and ends at the higher one, both of one family."};
+    "range-form-why",
+    "It starts at the lower address and ends at the higher one, both of one family. A single "
+    "address is written twice."};
 
 } // namespace snug::text

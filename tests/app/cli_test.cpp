@@ -54,6 +54,25 @@ class Cli : public ::testing::Test {
   std::filesystem::path folder_;
 };
 
+TEST_F(Cli, DashReadsTheInput) {
+  const auto piped = [](const std::vector<std::string>& args, const std::string& bytes) {
+    std::istringstream in(bytes);
+    std::ostringstream out, err;
+    const int code = run(args, {out, err, {}, &in});
+    return Outcome{code, out.str(), err.str()};
+  };
+  const std::string bytes(find_sample("skerry-ferries")->bytes);
+  EXPECT_EQ(piped({"check", "-"}, bytes).out, call({"check", ferry()}).out);
+  const Outcome bad = piped({"check", "-"}, "{\n oops");
+  EXPECT_EQ(bad.code, kUnreadable);
+  EXPECT_NE(bad.err.find("standard input:2:"), std::string::npos) << bad.err;
+  const Outcome applied = piped({"addresses", "apply", "-"}, bytes);
+  EXPECT_EQ(applied.code, kFine) << applied.err;
+  EXPECT_TRUE(read_lab(applied.out, "out").has_value());
+  EXPECT_FALSE(std::filesystem::exists("-"));
+  EXPECT_EQ(call({"check", "-"}).code, kUnreadable) << "no input";
+}
+
 TEST_F(Cli, MisuseIsCodeTwoWithOneLineAndNoOutput) {
   const std::vector<std::vector<std::string>> wrong{{},
                                                     {"nothing"},

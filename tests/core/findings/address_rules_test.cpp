@@ -120,6 +120,11 @@ const std::vector<RuleCase> kCases{
        w.segment(w.crew).ranges = {range("172.22.50.199", "172.22.50.100")};
        return Ids{w.crew};
      }},
+    {"kept-form", error, true,
+     [](World& w) {
+       w.segment(w.crew).kept = {range("172.22.50.60", "172.22.50.69"), {{}, address("172.22.50.80"), {}}};
+       return Ids{w.crew};
+     }},
     {"dhcp-no-range", note, true,
      [](World& w) {
        w.segment(w.crew).ranges.clear();

@@ -1,8 +1,11 @@
 #include "core/layout/palette.h"
 
+#include "tests/support/colour.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <span>
 
 namespace snug {
 namespace {
@@ -69,6 +72,40 @@ TEST(Palette, LinesReachThree) {
       EXPECT_GE(contrast(p.of(Ink::frame), p.of(surface)), 3.0);
     for (const Ink bar : {Ink::bar, Ink::inner_bar}) EXPECT_GE(contrast(p.of(bar), p.of(Ink::track)), 3.0);
   }
+}
+
+// Sharma, Wu, Dalal 2005, table 1: pairs 1, 2, 7, 17, 25, 34; from memory.
+TEST(Palette, DistanceIsThePublishedOne) {
+  using test::ciede2000;
+  EXPECT_NEAR(ciede2000({50, 2.6772, -79.7751}, {50, 0, -82.7485}), 2.0425, 5e-5);
+  EXPECT_NEAR(ciede2000({50, 3.1571, -77.2803}, {50, 0, -82.7485}), 2.8615, 5e-5);
+  EXPECT_NEAR(ciede2000({50, 0, 0}, {50, -1, 2}), 2.3669, 5e-5);
+  EXPECT_NEAR(ciede2000({50, 2.5, 0}, {73, 25, -18}), 27.1492, 5e-5);
+  EXPECT_NEAR(ciede2000({60.2574, -34.0099, 36.2677}, {60.4626, -34.1751, 39.4387}), 1.2644, 5e-5);
+  EXPECT_NEAR(ciede2000({2.0776, 0.0795, -1.1350}, {0.9033, -0.0636, -0.5514}), 0.9082, 5e-5);
+}
+
+double nearest(const Palette& p, std::span<const Ink> inks, test::Sight sight) {
+  double least = 1000;
+  for (std::size_t a = 0; a < inks.size(); ++a)
+    for (std::size_t b = a + 1; b < inks.size(); ++b)
+      least = std::min(
+          least, test::ciede2000(test::cielab(p.of(inks[a]), sight), test::cielab(p.of(inks[b]), sight)));
+  return least;
+}
+
+// CONVENTIONS 4: smallest distances for usual, protan, deutan and tritan sight, found by another program.
+TEST(Palette, ColoursStayApartForEverySight) {
+  struct Expected {
+    Theme theme;
+    std::array<double, 4> segments, severities;
+  };
+  for (const Expected& e : {Expected{Theme::light, {14.8, 13.6, 13.9, 14.7}, {32.5, 15.7, 15.2, 17.9}},
+                            Expected{Theme::dark, {15.5, 14.1, 13.9, 13.8}, {30.7, 17.5, 18.6, 17.8}}})
+    for (std::size_t s = 0; s < test::kSights.size(); ++s) {
+      EXPECT_NEAR(nearest(palette(e.theme), kSegments, test::kSights[s]), e.segments[s], 0.1) << s;
+      EXPECT_NEAR(nearest(palette(e.theme), kSeverities, test::kSights[s]), e.severities[s], 0.1) << s;
+    }
 }
 
 TEST(Palette, PrintIsGrey) {
