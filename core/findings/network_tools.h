@@ -33,7 +33,8 @@ template <typename E>
 Fix change_to(Message label, AnyId id, const E& before, const E& after) {
   Fix fix{label, {label, {}}};
   for (const FieldInfo& f : info<E>().fields)
-    if (!f.equal(&before, &after)) fix.edit.steps.push_back(SetField{id, &f, f.get(&before), f.get(&after)});
+    if (!f.equal(&before, &after))
+      fix.edit.steps.emplace_back(SetField{id, &f, f.get(&before), f.get(&after)});
   return fix;
 }
 template <typename E>

@@ -65,7 +65,7 @@ Fix set_one(const Context&, Message label, AnyId id, std::string_view key, Value
 Fix switch_on(const Context&, const Occasions& when, MachineId machine);
 // Fix of several steps; `build` makes them.
 template <typename Build>
-Fix build_fix(const Context& c, Message label, Build build) {
+Fix build_fix(const Context& c, const Message& label, Build build) {
   EditBuilder builder(c.lab);
   build(builder);
   return {label, std::move(builder).take(label)};

@@ -21,7 +21,7 @@ namespace {
 class Explainer {
  public:
   Explainer(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a)
-      : index_(index), n_(reach.network()), q_(q), a_(a), end_(*a.end) {}
+      : index_(index), n_(reach.network()), q_(q), end_(*a.end) {}
   Message message() const;
 
  private:
@@ -41,7 +41,6 @@ class Explainer {
   const Index& index_;
   const ReachNetwork& n_;
   const ReachQuestion& q_;
-  const ReachAnswer& a_;
   const ReachStep& end_;
 };
 

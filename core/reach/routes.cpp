@@ -17,7 +17,7 @@ bool is_broadcast(const ReachAddress& a, const Address& x) {
 } // namespace
 
 void ReachBuilder::accept(std::uint32_t node, ReachRoute r) {
-  n_.routes_.push_back(std::move(r));
+  n_.routes_.push_back(r);
   n_.nodes_[node].end_route = static_cast<std::uint32_t>(n_.routes_.size());
 }
 
@@ -82,7 +82,7 @@ void ReachBuilder::add_unless_taken(ReachRoute r) {
   const std::uint32_t node = n_.ports_[r.port].node;
   for (const ReachRoute& o : n_.routes(n_.nodes_[node]))
     if (o.to == r.to && o.metric == r.metric) return;
-  accept(node, std::move(r));
+  accept(node, r);
 }
 
 void ReachBuilder::add_route(std::uint32_t node, const Route& r) {

@@ -82,7 +82,7 @@ void KernelNet::read_all(const Space& s, MachineId m, std::vector<EchoSeen>& see
                          const std::vector<Echo>& sent) const {
   for (const int socket : {s.icmp4, s.icmp6}) {
     unsigned char buffer[10000];
-    for (ssize_t n; (n = recv(socket, buffer, sizeof buffer, MSG_DONTWAIT)) > 0;) {
+    for (ssize_t n = 0; (n = recv(socket, buffer, sizeof buffer, MSG_DONTWAIT)) > 0;) {
       const std::size_t skip = socket == s.icmp4 ? (buffer[0] & 0xfU) * 4U : 0U;
       Mark mark{};
       if (static_cast<std::size_t>(n) < skip + kHeader + sizeof mark) continue;

@@ -50,7 +50,7 @@ std::string run_in(int net, const std::vector<const char*>& program, const std::
   close(in[1]);
   std::string said;
   char buffer[4096];
-  for (ssize_t n; (n = read(err[0], buffer, sizeof buffer)) > 0;)
+  for (ssize_t n = 0; (n = read(err[0], buffer, sizeof buffer)) > 0;)
     said.append(buffer, static_cast<std::size_t>(n));
   close(err[0]);
   int status = 0;
@@ -218,7 +218,9 @@ void KernelNet::add_bridges() {
       if (const std::string name = bridge_in(m, s.id); !name.empty()) {
         bridge(space, name);
         // Without a card of the hypervisor in it, it is a switch alone: the hypervisor does not hear there.
-        const auto joins = [&](const Card& c) { return c.machine == m && device_of(c) == name; };
+        const auto joins = [&, machine = m](const Card& c) {
+          return c.machine == machine && device_of(c) == name;
+        };
         if (std::none_of(lab_.cards.begin(), lab_.cards.end(), joins))
           space.batch += "link set " + name + " arp off\n";
       }

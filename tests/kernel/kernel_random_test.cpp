@@ -116,7 +116,7 @@ TEST(Kernel, RandomLabsReachAsTheirNamespacesDo) {
   std::vector<std::thread> workers;
   for (int i = 0; i < kWorkers; ++i)
     workers.emplace_back([&] {
-      for (std::uint64_t seed; (seed = next++) < end;) {
+      for (std::uint64_t seed = 0; (seed = next++) < end;) {
         try {
           compare(seed, n);
         } catch (const std::exception& e) {

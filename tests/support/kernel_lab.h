@@ -12,7 +12,7 @@ namespace snug::test::kernel {
 
 using Json = nlohmann::json;
 
-inline std::string text(const Json& j, const char* key, std::string otherwise = {}) {
+inline std::string text(const Json& j, const char* key, const std::string& otherwise = {}) {
   return j.contains(key) ? j.at(key).get<std::string>() : otherwise;
 }
 inline bool flag(const Json& j, const char* key) { return j.value(key, false); }
@@ -38,7 +38,7 @@ class Builder {
   }
   void know(const Json& j, const std::string& what, const std::set<std::string>& keys) {
     for (const auto& [key, value] : j.items())
-      if (keys.count(key) == 0) cannot(what + " with " + key);
+      if (keys.count(key) == 0) cannot(std::string(what).append(" with ").append(key));
   }
   template <typename E>
   E& add(E e) {

@@ -76,7 +76,7 @@ class Nobody {
   Nobody& operator=(const Nobody&) = delete;
 
  private:
-  const ::uid_t before_ = ::geteuid();
+  ::uid_t before_ = ::geteuid();
 };
 
 // For as long as it lives, no file grows over `octets`.
@@ -452,7 +452,7 @@ TEST_F(Keeping, TheClipboardIsReadAsAFileIs) {
       bad[random.below(bad.size())] = static_cast<char>(random.below(128));
     paste(QString::fromStdString(bad));
     ASSERT_EQ(QApplication::activeModalWidget(), nullptr);
-    ASSERT_TRUE(!said(window).empty() || window.session().lab().facts.title != "");
+    ASSERT_TRUE(!said(window).empty() || !window.session().lab().facts.title.empty());
   }
   paste(QString::fromStdString(good));
   EXPECT_EQ(window.session().lab().machines.size(), sample("branch-office").machines.size());

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <ranges>
 
 namespace snug {
 
@@ -160,9 +159,10 @@ Hit hit(const Drawing& drawing, QPointF at, qreal reach) {
 }
 
 AnyId ground(const Drawing& drawing, QPointF at) {
-  for (const Group& g : std::views::reverse(drawing.groups))
-    if ((g.part == Part::machine || g.part == Part::frame) && as_rect(g.box).contains(at)) return g.of;
-  return {};
+  const auto found = std::find_if(drawing.groups.rbegin(), drawing.groups.rend(), [&](const Group& g) {
+    return (g.part == Part::machine || g.part == Part::frame) && as_rect(g.box).contains(at);
+  });
+  return found == drawing.groups.rend() ? AnyId{} : found->of;
 }
 
 Box box_of(const Drawing& drawing, AnyId id) {

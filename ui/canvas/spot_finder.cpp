@@ -4,7 +4,6 @@
 #include "ui/canvas/shapes.h"
 
 #include <algorithm>
-#include <ranges>
 
 namespace snug {
 
@@ -49,7 +48,8 @@ Spot SpotFinder::at(const Drawing& drawing, QPointF p) const {
 }
 
 MachineId SpotFinder::plain_under(const Drawing& drawing, QPointF p) const {
-  for (const Group& g : std::views::reverse(drawing.groups)) {
+  for (std::size_t i = drawing.groups.size(); i-- > 0;) {
+    const Group& g = drawing.groups[i];
     const Facts* f = g.part == Part::machine ? facts(g.of) : nullptr;
     if (!f || f->in_hand || !as_rect(g.box).contains(p)) continue;
     const QRectF middle =

@@ -44,9 +44,8 @@ void OutlineModel::fill() {
   std::vector<OutlineNode> next = outline_of(session_.analysis(), session_.exercise());
   if (!nodes_.empty() && same_places(next, nodes_)) {
     nodes_ = std::move(next);
-    for (std::size_t i = 0; i < nodes_.size(); ++i)
-      if (!nodes_[i].children.empty())
-        emit dataChanged(at(nodes_[i].children.front()), at(nodes_[i].children.back(), 1));
+    for (const OutlineNode& node : nodes_)
+      if (!node.children.empty()) emit dataChanged(at(node.children.front()), at(node.children.back(), 1));
     emit dataChanged(at(tops_.front()), at(tops_.back(), 1));
     return;
   }

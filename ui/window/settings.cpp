@@ -40,14 +40,14 @@ class Fields {
     out = v.toBool();
   }
   void read(const char* name, QList<int>& out) {
-    for (const QJsonValue& v : list(name)) {
+    for (const auto& v : list(name)) {
       const int n = v.toInt(kMostNumber + 1);
       ok_ = ok_ && n >= -kMostNumber && n <= kMostNumber;
       out.append(n);
     }
   }
   void read(const char* name, QStringList& out) {
-    for (const QJsonValue& v : list(name)) {
+    for (const auto& v : list(name)) {
       ok_ = ok_ && v.isString();
       out.append(v.toString());
     }
