@@ -30,4 +30,21 @@ struct Conflicts {
 Conflicts find_conflicts(std::vector<WideKey>& addresses, std::uint32_t groups,
                          std::span<const PackedRange> ranges);
 
+// The same for who has the addresses of one group after the other.
+class ConflictSweep {
+ public:
+  explicit ConflictSweep(std::vector<PackedRange> ranges);
+  // Sorts the addresses of the next group and looks at them.
+  void add(std::span<WideKey> addresses);
+  Conflicts take() &&;
+
+ private:
+  std::vector<PackedRange> ranges_;
+  std::vector<std::uint32_t> by_group_; // places in ranges_
+  std::size_t next_ = 0;                // in by_group_
+  std::uint32_t count_ = 0;             // addresses before this group
+  std::vector<WideKey> scratch_;
+  Conflicts found_;
+};
+
 } // namespace snug

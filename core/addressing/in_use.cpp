@@ -115,21 +115,19 @@ std::uint32_t AddressesInUse::segment_of(const Index& index, const AddressRow& r
   return facts_->card_segment[row.card];
 }
 
-// Those of `first`, then those of cards.
-std::vector<WideKey> AddressesInUse::packed(const Index& index, std::span<const HeldAddress> first) const {
+// Places of those of `first`, then of those of cards.
+Groups AddressesInUse::by_group(const Index& index, std::span<const HeldAddress> first) const {
   const std::vector<AddressRow>& rows = facts_->addresses;
   const auto segments = static_cast<std::uint32_t>(prefix4_.size());
-  std::vector<WideKey> keys;
-  keys.reserve(first.size() + rows.size());
-  std::uint32_t place = 0;
-  for (const HeldAddress& h : first)
-    keys.push_back({h.address.high(), h.address.low(), place++, group_of(h.segment, !h.address.is_v4())});
+  std::vector<std::uint32_t> groups;
+  groups.reserve(first.size() + rows.size());
+  for (const HeldAddress& h : first) groups.push_back(group_of(h.segment, !h.address.is_v4()));
   const bool trunks = (facts_->any_card & CardMark::trunk) != 0;
   for (const AddressRow& r : rows) {
     const std::uint32_t s = trunks ? segment_of(index, r) : facts_->card_segment[r.card];
-    keys.push_back({r.high, r.low, place++, group_of(std::min(s, segments), r.is_v6)});
+    groups.push_back(group_of(std::min(s, segments), r.is_v6));
   }
-  return keys;
+  return {groups, group_of(segments + 1, false)};
 }
 
 std::vector<PackedRange> AddressesInUse::packed_ranges() const {
@@ -139,19 +137,6 @@ std::vector<PackedRange> AddressesInUse::packed_ranges() const {
     for (const Range& r : ranges(s))
       out.push_back({group_of(s, !r.range.first.is_v4()), r.range.first.value(), r.range.last.value()});
   return out;
-}
-
-HeldAddress AddressesInUse::held_by_card(const Index& index, const AddressRow& row,
-                                         std::uint32_t segment_place, std::int16_t length) const {
-  return {row.address(),
-          row.length == AddressRow::kNoLength ? length : std::int16_t{row.length},
-          Holder::card,
-          row.suggested ? AddressKind::suggested : AddressKind::typed,
-          0,
-          row.row,
-          segment_place,
-          row.card,
-          domain_of(index, row.card, segment_place)};
 }
 
 namespace {
@@ -166,35 +151,55 @@ bool all_are_plain(const Address& first, const Address& last, const Prefix& p) {
 
 } // namespace
 
-// In the order of the packed ones; each segment's IPv4 and IPv6 addresses are marked while they are near.
+// One group after the other: sorted, noted and marked while it is near.
 void AddressesInUse::sort_and_hold(const Index& index) {
-  const auto segments = static_cast<std::uint32_t>(prefix4_.size());
   const std::vector<HeldAddress> first = held_by_segments(index);
-  std::vector<WideKey> keys = packed(index, first);
-  conflicts_ = find_conflicts(keys, group_of(segments + 1, false), packed_ranges());
-  held_.reserve(keys.size());
-  for (std::uint32_t g = 0; g < group_of(segments + 1, false); ++g) {
-    const std::uint32_t start = conflicts_.start[g], end = conflicts_.start[g + 1];
-    const std::uint32_t s = g / 2 == segments ? kNowhere : g / 2;
-    const auto p = s == kNowhere ? std::nullopt : prefix(s, g % 2 == 0 ? Family::v4 : Family::v6);
-    const auto length = static_cast<std::int16_t>(p ? p->length() : 0);
-    bool one_length = true;
-    for (std::uint32_t i = start; i < end; ++i) {
-      const std::uint32_t k = keys[i].place;
-      if (k < first.size())
-        held_.push_back(first[k]);
+  const std::vector<AddressRow>& rows = facts_->addresses;
+  const Groups groups = by_group(index, first);
+  const std::uint32_t count = group_of(static_cast<std::uint32_t>(prefix4_.size()) + 1, false);
+  ConflictSweep sweep(packed_ranges());
+  std::vector<WideKey> keys;
+  held_.reserve(first.size() + rows.size());
+  marked_.resize(count);
+  for (std::uint32_t g = 0; g < count; ++g) {
+    keys.clear();
+    for (const std::uint32_t p : groups.of(g))
+      if (p < first.size())
+        keys.push_back({first[p].address.high(), first[p].address.low(), p, g});
       else
-        held_.push_back(held_by_card(index, facts_->addresses[k - first.size()], s, length));
-      one_length &= held_.back().length == length;
-    }
-    if (start != end && !(p && one_length && all_are_plain(held_[start].address, held_.back().address, *p)))
-      mark(std::span(held_).subspan(start), p);
+        keys.push_back({rows[p - first.size()].high, rows[p - first.size()].low, p, g});
+    sweep.add(keys);
+    if (!keys.empty()) hold(index, keys, first, g);
   }
+  conflicts_ = std::move(sweep).take();
 }
 
-std::uint32_t AddressesInUse::domain_of(const Index& index, std::uint32_t card,
-                                        std::uint32_t segment_place) const {
-  if (segment_place == facts_->card_segment[card]) return domains_.of_card(card);
+void AddressesInUse::hold(const Index& index, std::span<const WideKey> keys,
+                          std::span<const HeldAddress> first, std::uint32_t group) {
+  const std::uint32_t s = group / 2 == prefix4_.size() ? kNowhere : group / 2;
+  const Family family = group % 2 == 0 ? Family::v4 : Family::v6;
+  const auto p = s == kNowhere ? std::nullopt : prefix(s, family);
+  const auto length = static_cast<std::int16_t>(p ? p->length() : 0);
+  const std::size_t start = held_.size();
+  bool one_length = true;
+  for (const WideKey& k : keys) {
+    if (k.place < first.size()) {
+      held_.push_back(first[k.place]);
+    } else {
+      const AddressRow& row = facts_->addresses[k.place - first.size()];
+      held_.push_back({row.address(), row.length == AddressRow::kNoLength ? length : std::int16_t{row.length},
+                       Holder::card, row.suggested ? AddressKind::suggested : AddressKind::typed, 0, row.row,
+                       s, row.card, domain_of(index, row.card, s)});
+    }
+    one_length &= held_.back().length == length;
+  }
+  if (p && one_length && all_are_plain(held_[start].address, held_.back().address, *p)) return;
+  marked_[group] = true;
+  mark(std::span(held_).subspan(start), p);
+}
+
+std::uint32_t AddressesInUse::domain_elsewhere(const Index& index, std::uint32_t card,
+                                               std::uint32_t segment_place) const {
   const std::uint32_t machine = facts_->card_machine[card];
   if ((facts_->card_marks[card] & CardMark::connected) == 0 || machine == kNowhere) return kNowhere;
   return domains_.inside(index.carrier_of(machine), segment_place);

@@ -48,6 +48,10 @@ class AddressesInUse {
   }
   // Those on a segment with one address, whatever their layer-2 network.
   std::span<const HeldAddress> with(std::uint32_t segment_place, const Address&) const;
+  // Whether one of them on a segment of this family has a mark.
+  bool has_marks(std::uint32_t segment_place, Family f) const {
+    return marked_[2 * segment_place + (f == Family::v4 ? 0 : 1)];
+  }
   // All marks that occur.
   std::uint8_t any_mark() const { return any_mark_; }
   // IPv4 / IPv6 prefix of a segment: its own, else (bridged) its LAN's.
@@ -92,13 +96,16 @@ class AddressesInUse {
   void collect_ranges(const Index&);
   std::vector<HeldAddress> held_by_segments(const Index&) const;
   std::uint32_t segment_of(const Index&, const AddressRow&) const;
-  std::vector<WideKey> packed(const Index&, std::span<const HeldAddress> first) const;
+  Groups by_group(const Index&, std::span<const HeldAddress> first) const;
   std::vector<PackedRange> packed_ranges() const;
   void sort_and_hold(const Index&);
-  // `length`: where the row has none.
-  HeldAddress held_by_card(const Index&, const AddressRow&, std::uint32_t segment_place,
-                           std::int16_t length) const;
-  std::uint32_t domain_of(const Index&, std::uint32_t card, std::uint32_t segment_place) const;
+  void hold(const Index&, std::span<const WideKey>, std::span<const HeldAddress> first, std::uint32_t group);
+  // The network where a card meets a segment.
+  std::uint32_t domain_of(const Index& index, std::uint32_t card, std::uint32_t segment_place) const {
+    return segment_place == facts_->card_segment[card] ? domains_.of_card(card)
+                                                       : domain_elsewhere(index, card, segment_place);
+  }
+  std::uint32_t domain_elsewhere(const Index&, std::uint32_t card, std::uint32_t segment_place) const;
   void mark(std::span<HeldAddress>, const std::optional<Prefix>&);
   bool is_plain(const Index&, const Route&) const;
   void judge_routes(const Index&);
@@ -112,6 +119,7 @@ class AddressesInUse {
   std::vector<Range> ranges_;
   std::vector<std::uint32_t> range_start_;
   std::vector<std::uint32_t> odd_routes_;
+  std::vector<bool> marked_; // by group
   std::uint8_t any_mark_ = 0;
 };
 

@@ -5,7 +5,7 @@
 #include "core/budget/processors.h"
 #include "core/budget/segments.h"
 
-#include <algorithm>
+#include <numeric>
 
 namespace snug {
 
@@ -13,15 +13,18 @@ namespace {
 
 std::vector<std::uint8_t> running_of(const Index& index, const Exercise* exercise) {
   if (!exercise) return std::vector<std::uint8_t>(index.machines().size(), 1);
-  std::vector<std::uint8_t> on(index.machines().size(), 0);
+  std::vector<std::uint8_t> machines(index.machines().size(), 0);
+  const std::span<std::uint8_t> on = machines;
   for (const MachineId id : exercise->on)
     if (const std::uint32_t p = index.place(id); p != kNowhere) on[p] = 1;
-  for (const std::uint32_t m : index.carriers_first()) {
-    const std::uint32_t carrier = index.carrier_of(m);
-    if (carrier != kNowhere) on[m] &= on[carrier];
-  }
-  return on;
+  const std::span<const std::uint32_t> carriers = index.carriers();
+  for (const std::uint32_t m : index.carriers_first())
+    if (carriers[m] != kNowhere) on[m] &= on[carriers[m]];
+  return machines;
 }
+
+// What an exercise in which everything is on has, is what everything on has.
+bool is_everything(const ExerciseBudgets& b) { return b.running_count == b.running.size(); }
 
 } // namespace
 
@@ -33,7 +36,7 @@ std::vector<std::uint8_t> running(const Index& index, ExerciseId exercise) {
 std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse& addresses) {
   const Lab& lab = index.lab();
   const GuestCosts costs = guest_costs(index);
-  const std::vector<Seat> sitting = seats(index);
+  const std::vector<Seat> sitting = seats(index, costs);
   const DiskPlan disks = disk_plan(index);
   const std::vector<SegmentBudget> segments = address_budgets(index, addresses);
 
@@ -41,9 +44,14 @@ std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse
   for (std::size_t i = 0; i < out.size(); ++i) {
     const Exercise* exercise = i == 0 ? nullptr : &lab.exercises[i - 1];
     ExerciseBudgets& b = out[i];
-    b.exercise = exercise ? exercise->id : ExerciseId{};
     b.running = running_of(index, exercise);
-    b.running_count = static_cast<std::size_t>(std::count(b.running.begin(), b.running.end(), 1));
+    b.running_count = std::accumulate(b.running.begin(), b.running.end(), std::size_t{0});
+    if (exercise && is_everything(b)) {
+      b = out.front();
+      b.exercise = exercise->id;
+      continue;
+    }
+    b.exercise = exercise ? exercise->id : ExerciseId{};
     const std::vector<Inside> inside = insides(costs, b.running);
     b.memory = memory_budgets(lab.pc, costs, inside);
     b.processors = processor_budgets(lab, costs, inside);

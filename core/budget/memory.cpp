@@ -15,6 +15,13 @@ constexpr std::int64_t kMemoryPerTable = kPageBytes / kEntryBytes; // MiB of mem
 
 std::int64_t share_of(std::int64_t whole, std::int64_t percent) { return (whole * percent + 99) / 100; }
 
+std::int64_t overhead(const Rules& rules, const MachineColumn& m) {
+  const bool inner = m.carrier != kNowhere;
+  const std::int64_t tables = page_tables(m.memory) * (m.hypervisor ? rules.hypervisor_page_tables : 1);
+  return (inner ? rules.inner_fixed : rules.outer_fixed) +
+         (inner ? rules.inner_per_processor : rules.outer_per_processor) * m.processors + tables;
+}
+
 } // namespace
 
 std::int64_t page_tables(std::int64_t memory_mib) {
@@ -26,12 +33,7 @@ std::int64_t footprint(const Index& index, std::uint32_t machine_place) {
 }
 
 std::int64_t overhead(const Index& index, std::uint32_t machine_place) {
-  const Rules& rules = index.lab().rules;
-  const MachineColumn& m = index.machines()[machine_place];
-  const bool inner = m.carrier != kNowhere;
-  const std::int64_t tables = page_tables(m.memory) * (m.hypervisor ? rules.hypervisor_page_tables : 1);
-  return (inner ? rules.inner_fixed : rules.outer_fixed) +
-         (inner ? rules.inner_per_processor : rules.outer_per_processor) * m.processors + tables;
+  return overhead(index.lab().rules, index.machines()[machine_place]);
 }
 
 std::int64_t takes(const Index& index, std::uint32_t machine_place) {
@@ -64,11 +66,15 @@ GuestCosts guest_costs(const Index& index) {
     out.hypervisors.push_back({index.lab().machines[h].id, c.memory - c.footprint, c.processors});
     slot[h] = static_cast<std::uint32_t>(out.hypervisors.size());
   }
+  const Rules& rules = index.lab().rules;
   out.guests.reserve(machines.size());
+  out.takes.resize(machines.size());
   for (const std::uint32_t m : index.carriers_first()) {
     const MachineColumn& c = machines[m];
-    const std::int64_t extra = overhead(index, m);
+    const std::int64_t extra = overhead(rules, c);
     const std::int64_t own = c.hypervisor ? c.footprint : share_of(c.memory, c.expected_percent);
+    if (c.hypervisor) out.carriers.push_back(static_cast<std::uint32_t>(out.guests.size()));
+    out.takes[m] = c.memory + extra;
     out.guests.push_back({c.memory + extra, own + extra, c.processors, m,
                           c.carrier == kNowhere ? 0 : slot[c.carrier], slot[m]});
   }

@@ -37,6 +37,8 @@ struct GuestCosts {
   };
   std::vector<GuestCost> guests;       // carriers before what they carry
   std::vector<Hypervisor> hypervisors; // in the order of the lab
+  std::vector<std::uint32_t> carriers; // places of the hypervisors in `guests`, in that order
+  std::vector<std::int64_t> takes;     // of all machines, by place
 };
 GuestCosts guest_costs(const Index&);
 

@@ -36,9 +36,10 @@ std::vector<ProcessorBudget> processor_budgets(const Lab& lab, const GuestCosts&
   add(AnyId{Kind::pc, 0}, processor_power(lab.pc, lab.rules), lab.rules.pc_processor_ratio);
   for (const GuestCosts::Hypervisor& h : costs.hypervisors)
     add(h.id, h.processors * kCore, lab.rules.inner_processor_ratio);
-  for (const GuestCost& g : costs.guests)
-    if (g.hypervisor != 0)
-      out[g.hypervisor].product = ratio_of(out[g.hypervisor].ratio * out[g.carrier].product, kCore);
+  for (const std::uint32_t place : costs.carriers) {
+    const GuestCost& g = costs.guests[place];
+    out[g.hypervisor].product = ratio_of(out[g.hypervisor].ratio * out[g.carrier].product, kCore);
+  }
   return out;
 }
 

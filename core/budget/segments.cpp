@@ -49,12 +49,32 @@ void count_addresses(std::span<const HeldAddress> held, const Prefix& prefix, st
   }
 }
 
+// How many different addresses there are, by what is known of equal ones.
+class Different {
+ public:
+  explicit Different(const AddressesInUse& addresses)
+      : all_(addresses.all()), next_(addresses.equal().begin()), end_(addresses.equal().end()) {}
+  // Each call for addresses behind those of the one before.
+  std::int64_t count(std::span<const HeldAddress> held) {
+    const auto first = static_cast<std::size_t>(held.data() - all_.data());
+    auto n = static_cast<std::int64_t>(held.size());
+    for (; next_ != end_ && next_->first < first + held.size(); ++next_)
+      if (next_->first >= first) n -= next_->count - 1;
+    return n;
+  }
+
+ private:
+  std::span<const HeldAddress> all_;
+  std::span<const Conflicts::Run>::iterator next_, end_;
+};
+
 } // namespace
 
 std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesInUse& addresses) {
   const auto& segments = index.lab().segments;
   std::vector<SegmentBudget> out(segments.size());
   std::vector<Span4> kept;
+  Different different(addresses);
   for (std::uint32_t s = 0; s < segments.size(); ++s) {
     out[s].of = segments[s].id;
     const std::optional<Prefix> prefix = addresses.prefix4(s);
@@ -64,12 +84,15 @@ std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesIn
     for (const auto& r : addresses.ranges(s)) add_clipped(kept, r.range.first, r.range.last, *prefix);
     for (const RangeRow& r : segments[s].kept) add_clipped(kept, r.first, r.last, *prefix);
     merge(kept);
-    count_addresses(addresses.on(s, prefix->family()), *prefix, kept, out[s]);
+    if (kept.empty() && !addresses.has_marks(s, prefix->family()))
+      out[s].used = different.count(addresses.on(s, prefix->family()));
+    else
+      count_addresses(addresses.on(s, prefix->family()), *prefix, kept, out[s]);
   }
   return out;
 }
 
-std::vector<Seat> seats(const Index& index) {
+std::vector<Seat> seats(const Index& index, const GuestCosts& costs) {
   const Lab& lab = index.lab();
   const NetworkFacts& facts = index.facts();
   const bool trunks = (facts.any_card & CardMark::trunk) != 0;
@@ -77,7 +100,7 @@ std::vector<Seat> seats(const Index& index) {
   out.reserve(lab.cards.size());
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
     const std::size_t own = out.size();
-    const std::int64_t amount = takes(index, m);
+    const std::int64_t amount = costs.takes[m];
     const auto add = [&](std::uint32_t segment) {
       if (segment == kNowhere) return;
       for (std::size_t i = own; i < out.size(); ++i)
@@ -85,7 +108,7 @@ std::vector<Seat> seats(const Index& index) {
       out.push_back({amount, m, segment});
     };
     for (const std::uint32_t c : index.cards_of(m)) {
-      add(index.segment_of_card(c));
+      add(facts.card_segment[c]);
       if (!trunks || (facts.card_marks[c] & CardMark::trunk) == 0) continue;
       for (const SegmentTag& t : lab.cards[c].trunk) add(index.place(t.segment));
     }

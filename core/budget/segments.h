@@ -14,7 +14,7 @@ struct Seat {
   std::uint32_t machine = 0; // places
   std::uint32_t segment = 0;
 };
-std::vector<Seat> seats(const Index&);
+std::vector<Seat> seats(const Index&, const GuestCosts&);
 // Adds what the `running` machines of a segment take from their carriers.
 void add_memory(std::span<const Seat>, std::span<const std::uint8_t> running, std::vector<SegmentBudget>&);
 

@@ -41,22 +41,35 @@ void note_pair(const Context& c, const HeldAddress& a, const HeldAddress& b, std
 
 // Of those with the same owners only the first: many share an IPv4 and an IPv6 address.
 void drop_repeated_pairs(std::vector<Twice>& pairs) {
-  std::vector<std::pair<std::array<std::uint64_t, 2>, std::size_t>> order;
+  std::vector<WideKey> order;
   order.reserve(pairs.size());
-  for (std::size_t i = 0; i < pairs.size(); ++i) order.emplace_back(pairs[i].owners, i);
-  std::sort(order.begin(), order.end());
+  for (const Twice& t : pairs)
+    order.push_back({t.owners[0], t.owners[1], static_cast<std::uint32_t>(order.size()), 0});
+  sort_wide_keys(order);
   for (std::size_t i = 1; i < order.size(); ++i)
-    if (order[i].first == order[i - 1].first) pairs[order[i].second].first = nullptr;
+    if (order[i].is_same(order[i - 1])) pairs[order[i].place].first = nullptr;
   std::erase_if(pairs, [](const Twice& t) { return !t.first; });
 }
 
-void report(const Context& c, const Twice& t, std::vector<Finding>& out) {
-  std::vector<AnyId> places{holder_id(c, *t.first)};
-  if (t.owners[0] != t.owners[1]) places.push_back(holder_id(c, *t.second));
-  out.push_back(found(Severity::error,
-                      say(text::address_twice, to_text(t.first->address), holder_name(c, *t.first),
-                          holder_name(c, *t.second), segment_name(c, t.first->segment)),
-                      say(text::address_twice_why), std::move(places)));
+// The parts of all sentences first: they stand far apart in the lab, and the next ones are on their way while
+// one is read.
+void report(const Context& c, std::span<const Twice> pairs, std::vector<Finding>& out) {
+  std::vector<std::array<AnyId, 2>> ids;
+  ids.reserve(pairs.size());
+  for (const Twice& t : pairs) ids.push_back({holder_id(c, *t.first), holder_id(c, *t.second)});
+  std::vector<std::array<std::string, 2>> names;
+  names.reserve(pairs.size());
+  for (const Twice& t : pairs) names.push_back({holder_name(c, *t.first), holder_name(c, *t.second)});
+  out.reserve(out.size() + pairs.size());
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    const HeldAddress& held = *pairs[i].first;
+    std::vector<AnyId> places{ids[i][0]};
+    if (pairs[i].owners[0] != pairs[i].owners[1]) places.push_back(ids[i][1]);
+    out.push_back(found(Severity::error,
+                        say(text::address_twice, to_text(held.address), std::move(names[i][0]),
+                            std::move(names[i][1]), segment_name(c, held.segment)),
+                        say(text::address_twice_why), std::move(places)));
+  }
 }
 
 using Run = std::vector<const HeldAddress*>;
@@ -127,8 +140,7 @@ void check_twice(const Context& c, std::vector<Finding>& out) {
     note_run(c, run, pairs);
   }
   drop_repeated_pairs(pairs);
-  out.reserve(out.size() + pairs.size());
-  for (const Twice& t : pairs) report(c, t, out);
+  report(c, pairs, out);
 }
 
 // The one that moves: a suggested address before a typed one, else the later.

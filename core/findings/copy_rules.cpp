@@ -14,6 +14,7 @@ constexpr std::string_view kPractice = "common practice, no published source";
 // Calls use(disk, base) for every copy-on-write disk; base is null when the lab has none.
 template <typename Use>
 void each_copy(const Context& c, Use use) {
+  if (!c.index.disk_kinds().copies) return;
   for (std::uint32_t p = 0; p < c.index.disks().size(); ++p)
     if (c.index.disks()[p].provisioning == Provisioning::copy_on_write)
       use(c.lab.disks[p], c.index.disk(c.lab.disks[p].base));
@@ -64,6 +65,7 @@ std::optional<Fix> fix_smaller(const Context& c, const Finding& f) {
 }
 
 void check_unused(const Context& c, std::vector<Finding>& out) {
+  if (!c.index.disk_kinds().bases) return;
   for (std::uint32_t p = 0; p < c.index.disks().size(); ++p) {
     const DiskColumn& d = c.index.disks()[p];
     if (!d.has_base || d.provisioning == Provisioning::copy_on_write) continue;
@@ -76,9 +78,26 @@ std::optional<Fix> fix_unused(const Context& c, const Finding& f) {
   return set_one(c, say(text::fix_base, c.name(f.places[0])), f.places[0], "base", Value());
 }
 
+// Whether what lies on a disk may lie on itself: a walk from the disks that are stores or hold shares comes
+// back to where it was.
+bool has_loop(const Context& c) {
+  const std::vector<DiskBudget>& stores = c.budgets[0].disks;
+  std::vector<std::uint32_t> walk(c.index.disks().size(), kNowhere);
+  for (auto s = static_cast<std::uint32_t>(c.lab.volumes.size()); s < stores.size(); ++s) {
+    std::uint32_t d = c.index.place(stores[s].of);
+    if (stores[s].of.kind == Kind::share) d = c.index.place(c.lab.shares[d].disk);
+    while (d != kNowhere && walk[d] == kNowhere) {
+      walk[d] = s;
+      d = disk_below(c.index, d);
+    }
+    if (d != kNowhere && walk[d] == s) return true;
+  }
+  return false;
+}
+
 // Every disk lies on at most one other, so a walk from each disk meets itself or ends.
 void check_loop(const Context& c, std::vector<Finding>& out) {
-  if (c.budgets[0].disks.size() == c.lab.volumes.size()) return;
+  if (!has_loop(c)) return;
   std::vector<std::uint32_t> walk(c.index.disks().size(), kNowhere);
   for (std::uint32_t first = 0; first < walk.size(); ++first) {
     std::uint32_t d = first;

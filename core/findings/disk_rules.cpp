@@ -70,6 +70,7 @@ void check_no_volume(const Context& c, std::vector<Finding>& out) {
 }
 
 void check_no_store(const Context& c, std::vector<Finding>& out) {
+  if (!c.index.disk_kinds().homeless) return;
   for (std::uint32_t p = 0; p < c.index.disks().size(); ++p) {
     const DiskColumn& d = c.index.disks()[p];
     if (d.store || d.machine == kNowhere) continue;
@@ -95,8 +96,9 @@ bool can_use(const Context& c, const DiskColumn& d) {
 }
 
 void check_out_of_reach(const Context& c, std::vector<Finding>& out) {
-  for (std::uint32_t p = 0; p < c.index.disks().size(); ++p) {
-    const DiskColumn& d = c.index.disks()[p];
+  const auto disks = c.index.disks();
+  for (std::uint32_t p = 0; p < disks.size(); ++p) {
+    const DiskColumn& d = disks[p];
     if (!d.store || d.machine == kNowhere || can_use(c, d)) continue;
     const std::uint32_t carrier = c.index.carrier_of(d.machine);
     const AnyId id = c.lab.disks[p].id;

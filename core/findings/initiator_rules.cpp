@@ -18,13 +18,17 @@ std::string lower_case(std::string_view text) {
   return out;
 }
 
+bool has_initiator(const Context& c, std::uint32_t machine) {
+  return (c.addresses.facts().machine_marks[machine] & MachineMark::initiator) != 0;
+}
+
 void check_missing(const Context& c, std::vector<Finding>& out) {
   std::vector<MachineId> told;
   for (const Share& s : c.lab.shares) {
     if (s.protocol != ShareProtocol::iscsi) continue;
     for (const MachineId id : s.clients) {
       const std::uint32_t m = c.index.place(id);
-      if (m == kNowhere || c.index.machines()[m].has_initiator) continue;
+      if (m == kNowhere || has_initiator(c, m)) continue;
       if (std::find(told.begin(), told.end(), id) != told.end()) continue;
       told.push_back(id);
       out.push_back(found(Severity::caution,
@@ -37,8 +41,9 @@ void check_missing(const Context& c, std::vector<Finding>& out) {
 // Letter case does not tell names apart (RFC 3722).
 void check_twice(const Context& c, std::vector<Finding>& out) {
   std::map<std::string, std::vector<std::uint32_t>> names;
-  for (std::uint32_t m = 0; m < c.index.machines().size(); ++m)
-    if (c.index.machines()[m].has_initiator) names[lower_case(c.lab.machines[m].initiator_name)].push_back(m);
+  c.addresses.facts().each_machine(MachineMark::initiator, [&](std::uint32_t m) {
+    names[lower_case(c.lab.machines[m].initiator_name)].push_back(m);
+  });
   for (const auto& [initiator, machines] : names) {
     if (machines.size() < 2) continue;
     std::vector<AnyId> places;
@@ -97,14 +102,13 @@ bool is_well_formed(std::string_view name) {
 }
 
 void check_form(const Context& c, std::vector<Finding>& out) {
-  for (std::uint32_t m = 0; m < c.index.machines().size(); ++m) {
-    if (!c.index.machines()[m].has_initiator) continue;
+  c.addresses.facts().each_machine(MachineMark::initiator, [&](std::uint32_t m) {
     const Machine& machine = c.lab.machines[m];
-    if (is_well_formed(machine.initiator_name)) continue;
+    if (is_well_formed(machine.initiator_name)) return;
     out.push_back(found(Severity::caution,
                         say(text::initiator_form, c.name(machine.id), excerpt(machine.initiator_name)),
                         say(text::initiator_form_why), {machine.id}));
-  }
+  });
 }
 
 } // namespace

@@ -112,7 +112,12 @@ Marks marks(const Lab& lab, std::uint32_t role) {
 template <typename Use>
 void each_below_marks(const Context& c, Use use) {
   std::vector<Marks> of(c.lab.roles.size());
-  for (std::uint32_t r = 0; r < of.size(); ++r) of[r] = marks(c.lab, r);
+  bool any = false;
+  for (std::uint32_t r = 0; r < of.size(); ++r) {
+    of[r] = marks(c.lab, r);
+    any |= c.index.least_memory(r) < std::max(of[r].refused_below, of[r].least);
+  }
+  if (!any) return;
   for (std::uint32_t m = 0; m < c.index.machines().size(); ++m) {
     const MachineColumn& column = c.index.machines()[m];
     if (column.role == kNowhere) continue;

@@ -71,15 +71,14 @@ std::optional<Fix> fix_twice(const Context& c, const Finding& f) {
 }
 
 void check_form(const Context& c, std::vector<Finding>& out) {
-  for (std::uint32_t p = 0; p < c.index.machines().size(); ++p) {
-    if (!c.index.machines()[p].has_host_name) continue;
+  c.addresses.facts().each_machine(MachineMark::own_host_name, [&](std::uint32_t p) {
     const Machine& m = c.lab.machines[p];
     const bool whole = m.host_name.find('.') != std::string::npos;
     auto ok = whole ? check_domain_name(m.host_name) : check_host_label(m.host_name);
     if (!ok)
       out.push_back(found(Severity::error, say(text::host_name_form, c.name(m.id), excerpt(m.host_name)),
                           std::move(ok.error().message), {m.id}));
-  }
+  });
 }
 
 std::optional<Fix> fix_form(const Context& c, const Finding& f) {

@@ -48,8 +48,8 @@ std::optional<Fix> fix_exercise_twice(const Context& c, const Finding& f) {
 // One note for all: a role is a help, not a duty.
 void check_no_role(const Context& c, std::vector<Finding>& out) {
   std::vector<AnyId> places;
-  for (std::uint32_t m = 0; m < c.index.machines().size(); ++m)
-    if (c.index.machines()[m].role == kNowhere) places.push_back(c.lab.machines[m].id);
+  c.addresses.facts().each_machine(MachineMark::no_role,
+                                   [&](std::uint32_t m) { places.push_back(c.lab.machines[m].id); });
   if (places.empty()) return;
   constexpr std::size_t kNamed = 5;
   std::vector<std::string> names;
@@ -74,12 +74,11 @@ std::set<std::string, std::less<>> names_of(const Lab& lab) {
 }
 
 void check_no_name(const Context& c, std::vector<Finding>& out) {
-  for (std::uint32_t m = 0; m < c.index.machines().size(); ++m) {
-    if (c.index.machines()[m].has_name) continue;
+  c.addresses.facts().each_machine(MachineMark::unnamed, [&](std::uint32_t m) {
     const AnyId id = c.lab.machines[m].id;
     out.push_back(found(Severity::caution, say(text::machine_no_name, to_text(id)),
                         say(text::machine_no_name_why), {id}));
-  }
+  });
 }
 std::optional<Fix> fix_no_name(const Context& c, const Finding& f) {
   const std::uint32_t role = c.index.machines()[c.index.place(f.places[0])].role;
@@ -125,8 +124,8 @@ void check_secrets(const Context& c, std::vector<Finding>& out) {
   for (const Lan& x : c.lab.lans) notes(x.id, x.notes);
   for (const Place& x : c.lab.places) notes(x.id, x.notes);
   for (const Segment& x : c.lab.segments) notes(x.id, x.notes);
-  for (std::uint32_t m = 0; m < c.index.machines().size(); ++m)
-    if (c.index.machines()[m].has_notes) notes(c.lab.machines[m].id, c.lab.machines[m].notes);
+  c.addresses.facts().each_machine(
+      MachineMark::notes, [&](std::uint32_t m) { notes(c.lab.machines[m].id, c.lab.machines[m].notes); });
   for (const Promise& x : c.lab.promises) notes(x.id, x.notes);
   for (const Exercise& x : c.lab.exercises)
     if (looks_secret(x.task)) tell_secret(c, x.id, text::secret_task, out);

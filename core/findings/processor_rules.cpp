@@ -17,12 +17,14 @@ std::int32_t processors_of_carrier(const Context& c, std::uint32_t machine) {
 
 void check_carrier(const Context& c, std::vector<Finding>& out) {
   const auto machines = c.index.machines();
+  const std::int32_t threads = c.lab.pc.threads;
   for (std::uint32_t m = 0; m < machines.size(); ++m) {
-    const std::int32_t most = processors_of_carrier(c, m);
+    const std::uint32_t carried_by = machines[m].carrier;
+    const std::int32_t most = carried_by == kNowhere ? threads : machines[carried_by].processors;
     if (machines[m].processors <= most) continue;
-    const bool inner = machines[m].carrier != kNowhere;
+    const bool inner = carried_by != kNowhere;
     const AnyId id = c.lab.machines[m].id;
-    const AnyId carrier = inner ? AnyId(c.lab.machines[machines[m].carrier].id) : kPc;
+    const AnyId carrier = inner ? AnyId(c.lab.machines[carried_by].id) : kPc;
     out.push_back(found(Severity::error,
                         say(inner ? text::processors_carrier : text::processors_carrier_pc,
                             Count{machines[m].processors}, c.name(id), c.name(carrier), Count{most}),

@@ -20,10 +20,6 @@ struct MachineColumn {
   bool exposes_virtualization = false;
   bool is_64_bit = true;
   bool memory_file = false;
-  bool has_name = true;
-  bool has_host_name = false;
-  bool has_notes = false;
-  bool has_initiator = false;
 };
 
 struct DiskColumn {
@@ -34,6 +30,13 @@ struct DiskColumn {
   std::int32_t expected_percent = 0;
   Provisioning provisioning = Provisioning::thin;
   bool has_base = false;
+};
+
+// What occurs among the disks of a lab, so that a rule need not look for what is not there.
+struct DiskKinds {
+  bool copies = false;   // copy-on-write disks
+  bool bases = false;    // disks with a base
+  bool homeless = false; // disks without a store that the lab has
 };
 
 // Hashes of each machine's names, for this run of the program, by place. Equal names have equal ones.

@@ -8,28 +8,14 @@ namespace snug {
 
 namespace {
 
-std::uint32_t mark_if(bool condition, std::uint32_t mark) { return condition ? mark : 0; }
-
-void add_address(std::vector<AddressRow>& rows, const CardAddress& a, std::uint32_t card, std::size_t row) {
-  const auto length = a.length ? static_cast<std::uint8_t>(std::clamp(*a.length, 0, a.address->bits()))
-                               : AddressRow::kNoLength;
-  rows.push_back({a.address->high(), a.address->low(), card, static_cast<std::uint16_t>(row), length,
-                  !a.address->is_v4(), a.kind == AddressKind::suggested});
+// A shift: every mark is one bit.
+std::uint32_t mark_if(bool condition, std::uint32_t mark) {
+  return static_cast<std::uint32_t>(condition) * mark;
 }
 
-std::uint32_t read_addresses(const Card& c, std::uint32_t place, std::vector<AddressRow>& rows) {
-  std::uint32_t marks = mark_if(c.addresses.empty(), CardMark::no_rows);
-  for (std::size_t row = 0; row < c.addresses.size(); ++row) {
-    const CardAddress& a = c.addresses[row];
-    if (a.kind == AddressKind::typed || a.kind == AddressKind::suggested) {
-      marks |= a.address ? CardMark::has_address : CardMark::incomplete;
-      if (a.address) add_address(rows, a, place, row);
-    } else {
-      marks |= mark_if(a.kind == AddressKind::dhcp, CardMark::asks_dhcp) |
-               mark_if(a.kind == AddressKind::slaac, CardMark::slaac);
-    }
-  }
-  return marks;
+std::uint8_t length_of(const CardAddress& a) {
+  return a.length ? static_cast<std::uint8_t>(std::clamp(*a.length, 0, a.address->bits()))
+                  : AddressRow::kNoLength;
 }
 
 // Whether the rows say more than the card's own segment without VLAN id.
@@ -91,9 +77,17 @@ std::uint32_t marks_of(const Role& r) {
 }
 
 std::uint32_t marks_of(const Machine& m) {
-  return offer_marks(m.offers) | need_marks(m.needs) | mark_if(m.carrier_time, MachineMark::carrier_time) |
-         mark_if(!m.routes.empty(), MachineMark::routes) |
-         mark_if(m.routes.size() > 1, MachineMark::several_routes);
+  std::uint32_t marks = mark_if(m.carrier_time, MachineMark::carrier_time) |
+                        mark_if(m.memory_file, MachineMark::memory_file) |
+                        mark_if(m.name.empty(), MachineMark::unnamed) |
+                        mark_if(!m.host_name.empty(), MachineMark::own_host_name) |
+                        mark_if(!m.notes.empty(), MachineMark::notes) |
+                        mark_if(!m.initiator_name.empty(), MachineMark::initiator);
+  if (!m.routes.empty())
+    marks |= MachineMark::routes | mark_if(m.routes.size() > 1, MachineMark::several_routes);
+  if (!m.offers.empty()) marks |= offer_marks(m.offers);
+  if (!m.needs.empty()) marks |= need_marks(m.needs);
+  return marks;
 }
 
 void NetworkFacts::resize(std::size_t cards, std::size_t segments) {
@@ -107,7 +101,7 @@ void NetworkFacts::add(const Index& index, const Card& card, std::uint32_t place
   const std::uint32_t segment = index.place(card.segment);
   card_segment[place] = segment;
   card_machine[place] = index.place(card.machine);
-  std::uint32_t marks = read_addresses(card, place, addresses) | marks_of(card);
+  std::uint32_t marks = add_addresses(card, place) | marks_of(card);
   if (segment != kNowhere) {
     marks |= CardMark::has_segment;
     segment_used[segment] = 1;
@@ -121,6 +115,27 @@ void NetworkFacts::add(const Index& index, const Card& card, std::uint32_t place
   card_marks[place] = marks;
   any_card |= marks;
   if ((marks & kRows) != 0) add_rows(index, card, place);
+}
+
+std::uint32_t NetworkFacts::add_addresses(const Card& card, std::uint32_t place) {
+  if (card.addresses.empty()) return CardMark::no_rows;
+  std::uint32_t marks = 0;
+  std::uint16_t row = 0;
+  for (const CardAddress& a : card.addresses) {
+    const bool suggested = a.kind == AddressKind::suggested;
+    if (!suggested && a.kind != AddressKind::typed) {
+      marks |= mark_if(a.kind == AddressKind::dhcp, CardMark::asks_dhcp) |
+               mark_if(a.kind == AddressKind::slaac, CardMark::slaac);
+    } else if (a.address) {
+      marks |= CardMark::has_address;
+      addresses.push_back(
+          {a.address->high(), a.address->low(), place, row, length_of(a), !a.address->is_v4(), suggested});
+    } else {
+      marks |= CardMark::incomplete;
+    }
+    ++row;
+  }
+  return marks;
 }
 
 void NetworkFacts::add_rows(const Index& index, const Card& card, std::uint32_t place) {

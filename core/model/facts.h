@@ -48,6 +48,12 @@ struct MachineMark {
   static constexpr std::uint32_t needs_reverse = 1U << 8U; // its role wants forward and reverse names
   static constexpr std::uint32_t hypervisor = 1U << 9U;
   static constexpr std::uint32_t several_routes = 1U << 10U;
+  static constexpr std::uint32_t unnamed = 1U << 11U;
+  static constexpr std::uint32_t own_host_name = 1U << 12U; // a typed one
+  static constexpr std::uint32_t notes = 1U << 13U;
+  static constexpr std::uint32_t initiator = 1U << 14U; // has an initiator name
+  static constexpr std::uint32_t no_role = 1U << 15U;   // none, or one that the lab does not have
+  static constexpr std::uint32_t memory_file = 1U << 16U;
 };
 
 // A card that carries its guests' traffic and is for nothing else (hollow pin): neither for management,
@@ -104,6 +110,7 @@ struct NetworkFacts {
   void add(const Index&, const Card&, std::uint32_t place);
 
  private:
+  std::uint32_t add_addresses(const Card&, std::uint32_t place);
   void add_rows(const Index&, const Card&, std::uint32_t place);
 };
 

@@ -3,6 +3,7 @@
 #include "core/model/names.h"
 
 #include <algorithm>
+#include <limits>
 #include <tuple>
 
 namespace snug {
@@ -17,18 +18,29 @@ std::size_t element_count(const Lab& lab) {
          lab.exercises.size() + lab.promises.size() + lab.accepted.size();
 }
 
-std::int64_t usual_footprint(const Lab& lab, std::uint32_t role) {
-  if (role == kNowhere) return lab.rules.default_footprint;
-  const Role& r = lab.roles[role];
+std::int64_t usual_footprint(const Lab& lab, const Role& r) {
   const std::int64_t own = lab.facts.sizes == SizeSet::lean ? r.lean_footprint : r.current_footprint;
   return own > 0 ? own : lab.rules.default_footprint;
 }
 
+// Numbers stay below next_id in every lab that was read or edited.
+std::size_t slot_count(const Lab& lab) {
+  const std::size_t count = element_count(lab);
+  return std::min(2 * count + kSpareSlots, std::max<std::size_t>(lab.facts.next_id, count));
+}
+
 } // namespace
+
+// What a machine has from its role.
+struct Index::RoleUse {
+  std::int64_t footprint = 0;
+  std::uint32_t marks = 0;
+  bool is_hypervisor = false;
+};
 
 // Cards refer to machines and segments, so those are numbered first.
 Index::Index(const Lab& lab) : lab_(&lab) {
-  slots_.resize(2 * element_count(lab) + kSpareSlots);
+  slots_.resize(slot_count(lab));
   number_parts();
   read_machines();
   read_cards();
@@ -78,40 +90,47 @@ std::uint32_t Index::other_place(std::uint32_t number, Kind kind) const {
   return it != end && it->number == number && it->kind == kind ? it->place : kNowhere;
 }
 
+// By place; the last is that of machines without a role.
+std::vector<Index::RoleUse> Index::role_uses() const {
+  std::vector<RoleUse> uses;
+  uses.reserve(lab_->roles.size() + 1);
+  for (const Role& r : lab_->roles) uses.push_back({usual_footprint(*lab_, r), marks_of(r), r.is_hypervisor});
+  uses.push_back({lab_->rules.default_footprint, MachineMark::no_role, false});
+  return uses;
+}
+
 // The carrier is its number until all machines have their places.
-void Index::read_machine(const Machine& m, std::uint32_t p) {
-  MachineColumn& c = machines_[p];
-  c.memory = m.memory;
-  c.carrier = m.carrier.number;
-  c.role = place(m.role);
-  c.processors = m.processors;
-  c.expected_percent = static_cast<std::uint8_t>(std::clamp(m.expected_percent, 0, 100));
-  c.hypervisor = c.role != kNowhere && lab_->roles[c.role].is_hypervisor;
-  c.footprint = m.footprint ? *m.footprint : usual_footprint(*lab_, c.role);
-  c.exposes_virtualization = m.expose_virtualization;
-  c.is_64_bit = m.is_64_bit;
-  c.memory_file = m.memory_file;
-  c.has_name = !m.name.empty();
-  c.has_host_name = !m.host_name.empty();
-  c.has_notes = !m.notes.empty();
-  c.has_initiator = !m.initiator_name.empty();
+void Index::read_machine(const Machine& m, const std::vector<RoleUse>& uses) {
+  const std::uint32_t role = place(m.role);
+  const std::size_t nth = std::min<std::size_t>(role, uses.size() - 1);
+  const RoleUse& use = uses[nth];
+  least_memory_[nth] = std::min(least_memory_[nth], m.memory);
+  machines_.push_back({.memory = m.memory,
+                       .footprint = m.footprint ? *m.footprint : use.footprint,
+                       .carrier = m.carrier.number,
+                       .role = role,
+                       .processors = m.processors,
+                       .expected_percent = static_cast<std::uint8_t>(std::clamp(m.expected_percent, 0, 100)),
+                       .hypervisor = use.is_hypervisor,
+                       .exposes_virtualization = m.expose_virtualization,
+                       .is_64_bit = m.is_64_bit,
+                       .memory_file = m.memory_file});
+  const std::uint32_t marks = marks_of(m) | use.marks;
+  facts_.machine_marks.push_back(marks);
+  facts_.any_machine |= marks;
 }
 
 void Index::read_machines() {
   const std::vector<Machine>& machines = lab_->machines;
-  std::vector<std::uint32_t> of_role;
-  for (const Role& r : lab_->roles) of_role.push_back(marks_of(r));
-  machines_.resize(machines.size());
+  const std::vector<RoleUse> uses = role_uses();
+  least_memory_.assign(uses.size(), std::numeric_limits<std::int64_t>::max());
+  machines_.reserve(machines.size());
   facts_.machine_marks.reserve(machines.size());
   name_hashes_.reserve(machines.size());
   for (std::uint32_t p = 0; p < machines.size(); ++p) {
     number(machines[p].id.number, Kind::machine, p);
-    read_machine(machines[p], p);
+    read_machine(machines[p], uses);
     name_hashes_.add(machines[p]);
-    const std::uint32_t role = machines_[p].role;
-    const std::uint32_t marks = marks_of(machines[p]) | (role == kNowhere ? 0 : of_role[role]);
-    facts_.machine_marks.push_back(marks);
-    facts_.any_machine |= marks;
   }
   settle_others();
   carrier_.reserve(machines.size());
@@ -126,7 +145,7 @@ void Index::read_cards() {
     facts_.add(*this, cards[p], p);
   }
   settle_others();
-  cards_.fill(facts_.card_machine, machines_.size());
+  cards_ = Groups(facts_.card_machine, static_cast<std::uint32_t>(machines_.size()));
 }
 
 // Disks may lie on disks, so stores get their places last.
@@ -145,15 +164,18 @@ void Index::read_disks() {
   for (DiskColumn& d : disk_columns_) {
     d.store_place = place(d.store);
     if (d.store_place == kNowhere) d.store = {};
+    disk_kinds_.homeless |= d.store_place == kNowhere;
+    disk_kinds_.copies |= d.provisioning == Provisioning::copy_on_write;
+    disk_kinds_.bases |= d.has_base;
   }
-  disks_.fill(owner, machines_.size());
+  disks_ = Groups(owner, static_cast<std::uint32_t>(machines_.size()));
 }
 
 // Breadth first from the PC. Machines that are not reached carry each other in a circle: the first of them
 // is put on the PC.
 void Index::sort_carriers_first() {
   const auto count = static_cast<std::uint32_t>(machines_.size());
-  guests_.fill(carrier_, count + 1, count);
+  guests_ = Groups(carrier_, count);
   order_.reserve(count);
   order_.assign(guests_.of(count).begin(), guests_.of(count).end());
   std::vector<std::uint8_t> reached(count, 0);
@@ -165,7 +187,7 @@ void Index::sort_carriers_first() {
     order_.push_back(unseen);
     follow(order_.size() - 1, reached);
   }
-  guests_.fill(carrier_, count + 1, count);
+  guests_ = Groups(carrier_, count);
 }
 
 void Index::follow(std::size_t from, std::vector<std::uint8_t>& reached) {
@@ -180,19 +202,6 @@ void Index::follow(std::size_t from, std::vector<std::uint8_t>& reached) {
       order_.push_back(g);
     }
   }
-}
-
-void Index::Groups::fill(std::span<const std::uint32_t> group_of, std::size_t groups, std::uint32_t rest) {
-  const auto group = [&](std::size_t i) { return group_of[i] == kNowhere ? rest : group_of[i]; };
-  // One place ahead: filling moves each start to where it belongs.
-  start.assign(groups + 2, 0);
-  for (std::size_t i = 0; i < group_of.size(); ++i)
-    if (group(i) != kNowhere) ++start[group(i) + 2];
-  for (std::size_t g = 2; g < start.size(); ++g) start[g] += start[g - 1];
-  items.resize(start.back());
-  for (std::uint32_t i = 0; i < group_of.size(); ++i)
-    if (group(i) != kNowhere) items[start[group(i) + 1]++] = i;
-  start.pop_back();
 }
 
 } // namespace snug

@@ -4,6 +4,7 @@
 
 #include "core/model/columns.h"
 #include "core/model/facts.h"
+#include "core/model/groups.h"
 
 namespace snug {
 
@@ -32,6 +33,9 @@ class Index {
   // One for each of lab.machines.
   std::span<const MachineColumn> machines() const { return machines_; }
   std::span<const DiskColumn> disks() const { return disk_columns_; }
+  const DiskKinds& disk_kinds() const { return disk_kinds_; }
+  // The least memory of the machines with this role, in MiB; the largest number when there are none.
+  std::int64_t least_memory(std::uint32_t role_place) const { return least_memory_[role_place]; }
   const NetworkFacts& facts() const { return facts_; }
   const NameHashes& name_hashes() const { return name_hashes_; }
   // Places of a machine's cards / disks in lab.cards / lab.disks, in order.
@@ -47,6 +51,7 @@ class Index {
   }
   // Place of the carrier; kNowhere: the PC.
   std::uint32_t carrier_of(std::uint32_t machine_place) const { return carrier_[machine_place]; }
+  std::span<const std::uint32_t> carriers() const { return carrier_; } // of all machines, by place
   // Places of all machines, carriers before what they carry.
   std::span<const std::uint32_t> carriers_first() const { return order_; }
   int depth_of(std::uint32_t machine_place) const { return machines_[machine_place].depth; }
@@ -71,15 +76,6 @@ class Index {
     Kind kind;
     std::uint32_t place;
   };
-  struct Groups {
-    std::vector<std::uint32_t> start;
-    std::vector<std::uint32_t> items;
-    // Items 0 … group_of.size()-1 by group; kNowhere joins `rest`, or no group when rest is kNowhere.
-    void fill(std::span<const std::uint32_t> group_of, std::size_t groups, std::uint32_t rest = kNowhere);
-    std::span<const std::uint32_t> of(std::size_t group) const {
-      return std::span(items).subspan(start[group], start[group + 1] - start[group]);
-    }
-  };
   template <typename E>
   const E* at(const std::vector<E>& list, Id<E::kind> id) const {
     const std::uint32_t p = place(id);
@@ -96,12 +92,14 @@ class Index {
     else
       note_other({number, kind, place});
   }
-  void note_other(Other);
+  [[gnu::cold]] void note_other(Other);
   template <typename E>
   void number_list(const std::vector<E>& list);
   void number_parts();
   void settle_others();
-  void read_machine(const Machine&, std::uint32_t place);
+  struct RoleUse;
+  std::vector<RoleUse> role_uses() const;
+  void read_machine(const Machine&, const std::vector<RoleUse>&);
   void read_machines();
   void read_cards();
   void read_disks();
@@ -114,6 +112,8 @@ class Index {
   std::size_t settled_ = 0; // so many of them are sorted
   std::vector<MachineColumn> machines_;
   std::vector<DiskColumn> disk_columns_;
+  DiskKinds disk_kinds_;
+  std::vector<std::int64_t> least_memory_; // by role
   NetworkFacts facts_;
   NameHashes name_hashes_;
   Groups cards_, disks_, guests_;

@@ -22,16 +22,27 @@ constexpr auto kCharKinds = [] {
   return kinds;
 }();
 
-// Whether host_label_from changes nothing.
-bool is_label(std::string_view s) {
-  if (s.empty() || s.size() > static_cast<std::size_t>(kMaxLabel)) return false;
+// FNV-1a (Fowler, Noll, Vo), 64 bits.
+constexpr std::uint64_t kHashStart = 0xcbf2'9ce4'8422'2325U, kHashFactor = 0x0000'0100'0000'01b3U;
+constexpr std::uint64_t hashed(std::uint64_t hash, char c) {
+  return (hash ^ static_cast<unsigned char>(c)) * kHashFactor;
+}
+
+struct TextHash {
+  std::uint64_t hash = kHashStart;
+  bool is_label = false; // host_label_from changes nothing
+};
+TextHash read_text(std::string_view s) {
+  TextHash out;
   std::uint8_t before = kHyphen, wrong = 0;
   for (const char c : s) {
+    out.hash = hashed(out.hash, c);
     const std::uint8_t kind = kCharKinds[static_cast<unsigned char>(c)];
     wrong |= (kind & kOther) | (kind & before);
     before = kind;
   }
-  return (wrong | before) == 0;
+  out.is_label = (wrong | before) == 0 && s.size() <= static_cast<std::size_t>(kMaxLabel);
+  return out;
 }
 
 } // namespace
@@ -41,9 +52,9 @@ std::string host_name_of(const Machine& m) {
 }
 
 std::uint64_t host_name_hash(const Machine& m) {
-  std::string name = host_name_of(m);
-  for (char& c : name) c = lower(c);
-  return std::hash<std::string_view>{}(name);
+  std::uint64_t hash = kHashStart;
+  for (const char c : host_name_of(m)) hash = hashed(hash, lower(c));
+  return hash;
 }
 
 void NameHashes::reserve(std::size_t machines) {
@@ -52,9 +63,9 @@ void NameHashes::reserve(std::size_t machines) {
 }
 
 void NameHashes::add(const Machine& m) {
-  const std::uint64_t hash = m.name.empty() ? 0 : std::hash<std::string_view>{}(m.name) | 1U;
-  own.push_back(hash);
-  host.push_back(m.host_name.empty() && is_label(m.name) ? hash : host_name_hash(m) | 1U);
+  const TextHash text = read_text(m.name);
+  own.push_back(m.name.empty() ? 0 : text.hash | 1U);
+  host.push_back((m.host_name.empty() && text.is_label ? text.hash : host_name_hash(m)) | 1U);
 }
 
 std::string full_name_of(const Lab& lab, const Machine& m) {
