@@ -19,11 +19,12 @@ Domains::Domains(const Index& index) : segments_(static_cast<std::uint32_t>(inde
 // A card's node is looked up once for each machine that carries guests, not once for each card.
 void Domains::place_cards(const Index& index) {
   const NetworkFacts& facts = index.facts();
+  constexpr std::uint32_t kPlugged = CardMark::connected | CardMark::has_segment;
+  const std::span<const std::uint32_t> segment_of = facts.card_segment, marks = facts.card_marks;
   card_domain_.assign(facts.card_marks.size(), kNowhere);
   const auto place = [&](std::uint32_t machine, const std::vector<std::uint32_t>& domain_at) {
     for (const std::uint32_t c : index.cards_of(machine))
-      if ((facts.card_marks[c] & CardMark::connected) != 0 && facts.card_segment[c] != kNowhere)
-        card_domain_[c] = domain_at[facts.card_segment[c]];
+      if ((marks[c] & kPlugged) == kPlugged) card_domain_[c] = domain_at[segment_of[c]];
   };
   std::vector<std::uint32_t> domain_at(domain_.begin(), domain_.begin() + segments_);
   for (const std::uint32_t m : index.guests_of(kNowhere)) place(m, domain_at);
@@ -39,11 +40,11 @@ void Domains::collect_pieces(const Index& index) {
   const Lab& lab = index.lab();
   const NetworkFacts& facts = index.facts();
   std::vector<std::uint32_t> seen_in(segments_, kNowhere);
+  const std::span<const std::uint32_t> segment_of = facts.card_segment, marks = facts.card_marks;
   piece_start_.reserve(lab.machines.size() + 1);
-  for (std::uint32_t h = 0; h < lab.machines.size(); ++h) {
+  for (const std::uint32_t h : index.hypervisors()) {
     const std::size_t start = piece_segment_.size();
-    piece_start_.push_back(static_cast<std::uint32_t>(start));
-    if (!index.machines()[h].has_guests) continue;
+    piece_start_.resize(h + std::size_t{1}, static_cast<std::uint32_t>(start)); // for those before it, too
     const auto add = [&](std::uint32_t segment) {
       if (segment == kNowhere || seen_in[segment] == h) return;
       seen_in[segment] = h;
@@ -54,14 +55,14 @@ void Domains::collect_pieces(const Index& index) {
     };
     for (const std::uint32_t guest : index.guests_of(h))
       for (const std::uint32_t c : index.cards_of(guest)) {
-        add(facts.card_segment[c]);
-        if ((facts.card_marks[c] & (CardMark::trunk | CardMark::carries)) == 0) continue;
+        add(segment_of[c]);
+        if ((marks[c] & (CardMark::trunk | CardMark::carries)) == 0) continue;
         add_rows(lab.cards[c].trunk);
         add_rows(lab.cards[c].carries);
       }
     std::sort(piece_segment_.begin() + static_cast<std::ptrdiff_t>(start), piece_segment_.end());
   }
-  piece_start_.push_back(static_cast<std::uint32_t>(piece_segment_.size()));
+  piece_start_.resize(lab.machines.size() + 1, static_cast<std::uint32_t>(piece_segment_.size()));
 }
 
 std::span<const std::uint32_t> Domains::pieces_in(std::uint32_t machine_place) const {

@@ -157,6 +157,7 @@ void AddressesInUse::sort_and_hold(const Index& index) {
   const std::vector<AddressRow>& rows = facts_->addresses;
   const Groups groups = by_group(index, first);
   const std::uint32_t count = group_of(static_cast<std::uint32_t>(prefix4_.size()) + 1, false);
+  const auto others = static_cast<std::uint32_t>(first.size());
   ConflictSweep sweep(packed_ranges());
   std::vector<WideKey> keys;
   held_.reserve(first.size() + rows.size());
@@ -164,10 +165,10 @@ void AddressesInUse::sort_and_hold(const Index& index) {
   for (std::uint32_t g = 0; g < count; ++g) {
     keys.clear();
     for (const std::uint32_t p : groups.of(g))
-      if (p < first.size())
+      if (p < others)
         keys.push_back({first[p].address.high(), first[p].address.low(), p, g});
       else
-        keys.push_back({rows[p - first.size()].high, rows[p - first.size()].low, p, g});
+        keys.push_back({rows[p - others].high, rows[p - others].low, p, g});
     sweep.add(keys);
     if (!keys.empty()) hold(index, keys, first, g);
   }
@@ -181,12 +182,14 @@ void AddressesInUse::hold(const Index& index, std::span<const WideKey> keys,
   const auto p = s == kNowhere ? std::nullopt : prefix(s, family);
   const auto length = static_cast<std::int16_t>(p ? p->length() : 0);
   const std::size_t start = held_.size();
+  const auto others = static_cast<std::uint32_t>(first.size());
+  const std::span<const AddressRow> rows = facts_->addresses;
   bool one_length = true;
   for (const WideKey& k : keys) {
-    if (k.place < first.size()) {
+    if (k.place < others) {
       held_.push_back(first[k.place]);
     } else {
-      const AddressRow& row = facts_->addresses[k.place - first.size()];
+      const AddressRow& row = rows[k.place - others];
       held_.push_back({row.address(), row.length == AddressRow::kNoLength ? length : std::int16_t{row.length},
                        Holder::card, row.suggested ? AddressKind::suggested : AddressKind::typed, 0, row.row,
                        s, row.card, domain_of(index, row.card, s)});

@@ -17,9 +17,9 @@ std::vector<std::uint8_t> running_of(const Index& index, const Exercise* exercis
   const std::span<std::uint8_t> on = machines;
   for (const MachineId id : exercise->on)
     if (const std::uint32_t p = index.place(id); p != kNowhere) on[p] = 1;
-  const std::span<const std::uint32_t> carriers = index.carriers();
-  for (const std::uint32_t m : index.carriers_first())
-    if (carriers[m] != kNowhere) on[m] &= on[carriers[m]];
+  for (const std::uint32_t h : index.hypervisors_carriers_first())
+    if (!on[h])
+      for (const std::uint32_t guest : index.guests_of(h)) on[guest] = 0;
   return machines;
 }
 

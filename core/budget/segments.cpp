@@ -98,6 +98,7 @@ std::vector<Seat> seats(const Index& index, const GuestCosts& costs) {
   const bool trunks = (facts.any_card & CardMark::trunk) != 0;
   std::vector<Seat> out;
   out.reserve(lab.cards.size());
+  const std::span<const std::uint32_t> segment_of = facts.card_segment;
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
     const std::size_t own = out.size();
     const std::int64_t amount = costs.takes[m];
@@ -108,7 +109,7 @@ std::vector<Seat> seats(const Index& index, const GuestCosts& costs) {
       out.push_back({amount, m, segment});
     };
     for (const std::uint32_t c : index.cards_of(m)) {
-      add(facts.card_segment[c]);
+      add(segment_of[c]);
       if (!trunks || (facts.card_marks[c] & CardMark::trunk) == 0) continue;
       for (const SegmentTag& t : lab.cards[c].trunk) add(index.place(t.segment));
     }

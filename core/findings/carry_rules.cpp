@@ -14,7 +14,14 @@ std::vector<std::pair<std::uint32_t, std::uint32_t>> carried_pairs(const Network
   std::vector<std::pair<std::uint32_t, std::uint32_t>> out;
   out.reserve(facts.carried.size());
   for (const auto& [card, s] : facts.carried) out.emplace_back(facts.card_machine[card], s);
-  if (!std::is_sorted(out.begin(), out.end())) std::sort(out.begin(), out.end());
+  const auto by_machine = [](const auto& a, const auto& b) { return a.first < b.first; };
+  if (!std::is_sorted(out.begin(), out.end(), by_machine))
+    std::stable_sort(out.begin(), out.end(), by_machine);
+  for (auto own = out.begin(); own != out.end();) {
+    const auto end = std::find_if(own, out.end(), [own](const auto& p) { return p.first != own->first; });
+    std::sort(own, end);
+    own = end;
+  }
   return out;
 }
 

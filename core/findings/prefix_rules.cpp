@@ -164,8 +164,8 @@ template <typename Report>
 void each_own_prefix(const Context& c, Report report) {
   for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s) {
     if (lan_of(c, s)) continue;
-    for (const auto& p : {c.lab.segments[s].prefix4, c.lab.segments[s].prefix6})
-      if (p) report(s, *p);
+    for (const auto* p : {&c.lab.segments[s].prefix4, &c.lab.segments[s].prefix6})
+      if (*p) report(s, **p);
   }
 }
 
@@ -192,8 +192,9 @@ void check_special(const Context& c, std::vector<Finding>& out) {
 void check_public(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
   each_own_prefix(c, [&](std::uint32_t s, const Prefix& p) {
-    const SpecialBlock* block = is_private_prefix(p) ? nullptr : special_of(p);
-    if (is_private_prefix(p) || (block && !block->globally_reachable)) return;
+    if (is_private_prefix(p)) return;
+    const SpecialBlock* block = special_of(p);
+    if (block && !block->globally_reachable) return;
     out.push_back(found(Severity::caution, say(text::address_public, segment_name(c, s), to_text(p)),
                         say(text::address_public_why), {c.lab.segments[s].id}));
   });

@@ -8,7 +8,10 @@
 
 namespace snug {
 
-class Index;
+// `mark`, or nothing. A shift: every mark is one bit.
+inline std::uint32_t mark_if(bool condition, std::uint32_t mark) {
+  return static_cast<std::uint32_t>(condition) * mark;
+}
 
 struct CardMark {
   static constexpr std::uint32_t connected = 1U << 0U;
@@ -104,18 +107,6 @@ struct NetworkFacts {
     for (std::uint32_t m = 0; m < machine_marks.size(); ++m)
       if ((machine_marks[m] & marks) == marks) use(m);
   }
-
-  void resize(std::size_t cards, std::size_t segments);
-  // Of one card after the other; segments and machines have their places in the index already.
-  void add(const Index&, const Card&, std::uint32_t place);
-
- private:
-  std::uint32_t add_addresses(const Card&, std::uint32_t place);
-  void add_rows(const Index&, const Card&, std::uint32_t place);
 };
-
-std::uint32_t marks_of(const Role&);
-// Without its role's.
-std::uint32_t marks_of(const Machine&);
 
 } // namespace snug

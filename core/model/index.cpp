@@ -1,9 +1,6 @@
 #include "core/model/index.h"
 
-#include "core/model/names.h"
-
 #include <algorithm>
-#include <limits>
 #include <tuple>
 
 namespace snug {
@@ -18,11 +15,6 @@ std::size_t element_count(const Lab& lab) {
          lab.exercises.size() + lab.promises.size() + lab.accepted.size();
 }
 
-std::int64_t usual_footprint(const Lab& lab, const Role& r) {
-  const std::int64_t own = lab.facts.sizes == SizeSet::lean ? r.lean_footprint : r.current_footprint;
-  return own > 0 ? own : lab.rules.default_footprint;
-}
-
 // Numbers stay below next_id in every lab that was read or edited.
 std::size_t slot_count(const Lab& lab) {
   const std::size_t count = element_count(lab);
@@ -30,13 +22,6 @@ std::size_t slot_count(const Lab& lab) {
 }
 
 } // namespace
-
-// What a machine has from its role.
-struct Index::RoleUse {
-  std::int64_t footprint = 0;
-  std::uint32_t marks = 0;
-  bool is_hypervisor = false;
-};
 
 // Cards refer to machines and segments, so those are numbered first.
 Index::Index(const Lab& lab) : lab_(&lab) {
@@ -46,12 +31,7 @@ Index::Index(const Lab& lab) : lab_(&lab) {
   read_cards();
   read_disks();
   sort_carriers_first();
-  for (std::uint32_t m = 0; m < machines_.size(); ++m)
-    if (machines_[m].hypervisor) {
-      hypervisors_.push_back(m);
-      facts_.machine_marks[m] |= MachineMark::hypervisor;
-      facts_.any_machine |= MachineMark::hypervisor;
-    }
+  collect_hypervisors();
 }
 
 template <typename E>
@@ -90,64 +70,6 @@ std::uint32_t Index::other_place(std::uint32_t number, Kind kind) const {
   return it != end && it->number == number && it->kind == kind ? it->place : kNowhere;
 }
 
-// By place; the last is that of machines without a role.
-std::vector<Index::RoleUse> Index::role_uses() const {
-  std::vector<RoleUse> uses;
-  uses.reserve(lab_->roles.size() + 1);
-  for (const Role& r : lab_->roles) uses.push_back({usual_footprint(*lab_, r), marks_of(r), r.is_hypervisor});
-  uses.push_back({lab_->rules.default_footprint, MachineMark::no_role, false});
-  return uses;
-}
-
-// The carrier is its number until all machines have their places.
-void Index::read_machine(const Machine& m, const std::vector<RoleUse>& uses) {
-  const std::uint32_t role = place(m.role);
-  const std::size_t nth = std::min<std::size_t>(role, uses.size() - 1);
-  const RoleUse& use = uses[nth];
-  least_memory_[nth] = std::min(least_memory_[nth], m.memory);
-  machines_.push_back({.memory = m.memory,
-                       .footprint = m.footprint ? *m.footprint : use.footprint,
-                       .carrier = m.carrier.number,
-                       .role = role,
-                       .processors = m.processors,
-                       .expected_percent = static_cast<std::uint8_t>(std::clamp(m.expected_percent, 0, 100)),
-                       .hypervisor = use.is_hypervisor,
-                       .exposes_virtualization = m.expose_virtualization,
-                       .is_64_bit = m.is_64_bit,
-                       .memory_file = m.memory_file});
-  const std::uint32_t marks = marks_of(m) | use.marks;
-  facts_.machine_marks.push_back(marks);
-  facts_.any_machine |= marks;
-}
-
-void Index::read_machines() {
-  const std::vector<Machine>& machines = lab_->machines;
-  const std::vector<RoleUse> uses = role_uses();
-  least_memory_.assign(uses.size(), std::numeric_limits<std::int64_t>::max());
-  machines_.reserve(machines.size());
-  facts_.machine_marks.reserve(machines.size());
-  name_hashes_.reserve(machines.size());
-  for (std::uint32_t p = 0; p < machines.size(); ++p) {
-    number(machines[p].id.number, Kind::machine, p);
-    read_machine(machines[p], uses);
-    name_hashes_.add(machines[p]);
-  }
-  settle_others();
-  carrier_.reserve(machines.size());
-  for (MachineColumn& c : machines_) carrier_.push_back(c.carrier = place(MachineId{c.carrier}));
-}
-
-void Index::read_cards() {
-  const std::vector<Card>& cards = lab_->cards;
-  facts_.resize(cards.size(), lab_->segments.size());
-  for (std::uint32_t p = 0; p < cards.size(); ++p) {
-    number(cards[p].id.number, Kind::card, p);
-    facts_.add(*this, cards[p], p);
-  }
-  settle_others();
-  cards_ = Groups(facts_.card_machine, static_cast<std::uint32_t>(machines_.size()));
-}
-
 // Disks may lie on disks, so stores get their places last.
 void Index::read_disks() {
   const std::vector<Disk>& disks = lab_->disks;
@@ -161,13 +83,15 @@ void Index::read_disks() {
         {d.size, d.store, kNowhere, owner[p], d.expected_percent, d.provisioning, bool(d.base)});
   }
   settle_others();
+  DiskKinds kinds;
   for (DiskColumn& d : disk_columns_) {
     d.store_place = place(d.store);
     if (d.store_place == kNowhere) d.store = {};
-    disk_kinds_.homeless |= d.store_place == kNowhere;
-    disk_kinds_.copies |= d.provisioning == Provisioning::copy_on_write;
-    disk_kinds_.bases |= d.has_base;
+    kinds.homeless |= d.store_place == kNowhere;
+    kinds.copies |= d.provisioning == Provisioning::copy_on_write;
+    kinds.bases |= d.has_base;
   }
+  disk_kinds_ = kinds;
   disks_ = Groups(owner, static_cast<std::uint32_t>(machines_.size()));
 }
 
@@ -188,6 +112,16 @@ void Index::sort_carriers_first() {
     follow(order_.size() - 1, reached);
   }
   guests_ = Groups(carrier_, count);
+}
+
+void Index::collect_hypervisors() {
+  for (const std::uint32_t m : order_)
+    if (machines_[m].hypervisor) nested_.push_back(m);
+  hypervisors_ = nested_;
+  if (!std::is_sorted(hypervisors_.begin(), hypervisors_.end()))
+    std::sort(hypervisors_.begin(), hypervisors_.end());
+  for (const std::uint32_t h : hypervisors_) facts_.machine_marks[h] |= MachineMark::hypervisor;
+  if (!hypervisors_.empty()) facts_.any_machine |= MachineMark::hypervisor;
 }
 
 void Index::follow(std::size_t from, std::vector<std::uint8_t>& reached) {

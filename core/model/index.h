@@ -51,13 +51,13 @@ class Index {
   }
   // Place of the carrier; kNowhere: the PC.
   std::uint32_t carrier_of(std::uint32_t machine_place) const { return carrier_[machine_place]; }
-  std::span<const std::uint32_t> carriers() const { return carrier_; } // of all machines, by place
   // Places of all machines, carriers before what they carry.
   std::span<const std::uint32_t> carriers_first() const { return order_; }
   int depth_of(std::uint32_t machine_place) const { return machines_[machine_place].depth; }
   bool is_hypervisor(std::uint32_t machine_place) const { return machines_[machine_place].hypervisor; }
-  // Places of the hypervisors, in the order of the lab.
+  // Places of the hypervisors, in the order of the lab, and carriers before what they carry.
   std::span<const std::uint32_t> hypervisors() const { return hypervisors_; }
+  std::span<const std::uint32_t> hypervisors_carriers_first() const { return nested_; }
   // Place of the machine that a card / disk belongs to, of the segment that a card is plugged into.
   std::uint32_t machine_of_card(std::uint32_t card_place) const { return facts_.card_machine[card_place]; }
   std::uint32_t machine_of_disk(std::uint32_t disk_place) const { return disk_columns_[disk_place].machine; }
@@ -104,6 +104,7 @@ class Index {
   void read_cards();
   void read_disks();
   void sort_carriers_first();
+  void collect_hypervisors();
   void follow(std::size_t from, std::vector<std::uint8_t>& reached);
 
   const Lab* lab_;
@@ -117,7 +118,7 @@ class Index {
   NetworkFacts facts_;
   NameHashes name_hashes_;
   Groups cards_, disks_, guests_;
-  std::vector<std::uint32_t> carrier_, order_, hypervisors_;
+  std::vector<std::uint32_t> carrier_, order_, hypervisors_, nested_;
 };
 
 } // namespace snug

@@ -12,9 +12,9 @@ namespace snug {
 namespace {
 
 // Of a character: what it is, as a bit.
-constexpr std::uint8_t kHyphen = 1, kOther = 2;
+constexpr std::uint32_t kHyphen = 1, kOther = 2;
 constexpr auto kCharKinds = [] {
-  std::array<std::uint8_t, 256> kinds{};
+  std::array<std::uint32_t, 256> kinds{};
   kinds.fill(kOther);
   for (char c = 'a'; c <= 'z'; ++c) kinds[static_cast<unsigned char>(c)] = 0;
   for (char c = '0'; c <= '9'; ++c) kinds[static_cast<unsigned char>(c)] = 0;
@@ -34,11 +34,11 @@ struct TextHash {
 };
 TextHash read_text(std::string_view s) {
   TextHash out;
-  std::uint8_t before = kHyphen, wrong = 0;
+  std::uint32_t before = kHyphen, wrong = 0;
   for (const char c : s) {
     out.hash = hashed(out.hash, c);
-    const std::uint8_t kind = kCharKinds[static_cast<unsigned char>(c)];
-    wrong |= (kind & kOther) | (kind & before);
+    const std::uint32_t kind = kCharKinds[static_cast<unsigned char>(c)];
+    wrong |= kind & (kOther | before);
     before = kind;
   }
   out.is_label = (wrong | before) == 0 && s.size() <= static_cast<std::size_t>(kMaxLabel);
