@@ -31,27 +31,26 @@ DiskPlan disk_plan(const Index& index) {
   plan.stores.reserve(lab.volumes.size() + lab.shares.size());
   for (const Volume& v : lab.volumes) plan.stores.push_back({v.id, volume_budget(v), 0, 0});
   for (const Share& s : lab.shares) plan.stores.push_back({s.id, s.size, 0, 0});
-  std::vector<std::uint8_t> is_store(lab.disks.size(), 0);
+  constexpr std::uint32_t kIsStore = 0; // until it has its place
   for (const DiskColumn& d : index.disks())
-    if (d.store.kind == Kind::disk) is_store[d.store_place] = 1;
-  for (std::size_t p = 0; p < lab.disks.size(); ++p) {
-    if (!is_store[p]) continue;
+    if (d.store.kind == Kind::disk) plan.disk_store[d.store_place] = kIsStore;
+  for (std::size_t p = 0; p < plan.disk_store.size(); ++p) {
+    if (plan.disk_store[p] != kIsStore) continue;
     plan.disk_store[p] = static_cast<std::uint32_t>(plan.stores.size());
     plan.stores.push_back({lab.disks[p].id, lab.disks[p].size, 0, 0});
   }
-  for (std::size_t p = 0; p < lab.disks.size(); ++p) {
-    const DiskColumn& d = index.disks()[p];
+  for (const DiskColumn& d : index.disks()) {
     const std::uint32_t s = plan.place(index, d);
     if (s == kNowhere) continue;
     const DiskDemand need = demand(d.provisioning, d.size, d.expected_percent);
     plan.stores[s].expected += need.expected;
     plan.stores[s].worst += need.worst;
   }
-  for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
-    if (!index.machines()[m].memory_file || index.disks_of(m).empty()) continue;
+  index.facts().each_machine(MachineMark::memory_file, [&](std::uint32_t m) {
+    if (index.disks_of(m).empty()) return;
     const std::uint32_t s = plan.place(index, index.disks()[index.disks_of(m).front()]);
     if (s != kNowhere) plan.files.push_back({m, s});
-  }
+  });
   return plan;
 }
 

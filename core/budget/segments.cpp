@@ -96,17 +96,15 @@ std::vector<Seat> seats(const Index& index, const GuestCosts& costs) {
   const Lab& lab = index.lab();
   const NetworkFacts& facts = index.facts();
   const bool trunks = (facts.any_card & CardMark::trunk) != 0;
+  const std::span<const std::uint32_t> segment_of = facts.card_segment;
+  std::vector<std::uint32_t> seated(lab.segments.size(), kNowhere); // the last machine on each segment
   std::vector<Seat> out;
   out.reserve(lab.cards.size());
-  const std::span<const std::uint32_t> segment_of = facts.card_segment;
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
-    const std::size_t own = out.size();
-    const std::int64_t amount = costs.takes[m];
     const auto add = [&](std::uint32_t segment) {
-      if (segment == kNowhere) return;
-      for (std::size_t i = own; i < out.size(); ++i)
-        if (out[i].segment == segment) return;
-      out.push_back({amount, m, segment});
+      if (segment == kNowhere || seated[segment] == m) return;
+      seated[segment] = m;
+      out.push_back({costs.takes[m], m, segment});
     };
     for (const std::uint32_t c : index.cards_of(m)) {
       add(segment_of[c]);

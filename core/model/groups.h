@@ -17,6 +17,9 @@ class Groups {
   }
 
  private:
+  void take_in_order(std::span<const std::uint32_t> group_of);
+  void sort_by_group(std::span<const std::uint32_t> group_of, std::uint32_t groups);
+
   std::vector<std::uint32_t> start_;
   std::vector<std::uint32_t> items_;
 };
