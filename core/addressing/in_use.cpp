@@ -119,13 +119,14 @@ std::uint32_t AddressesInUse::segment_of(const Index& index, const AddressRow& r
 Groups AddressesInUse::by_group(const Index& index, std::span<const HeldAddress> first) const {
   const std::vector<AddressRow>& rows = facts_->addresses;
   const auto segments = static_cast<std::uint32_t>(prefix4_.size());
-  std::vector<std::uint32_t> groups;
-  groups.reserve(first.size() + rows.size());
-  for (const HeldAddress& h : first) groups.push_back(group_of(h.segment, !h.address.is_v4()));
+  std::vector<std::uint32_t> groups(first.size() + rows.size());
+  auto to = groups.begin();
+  for (const HeldAddress& h : first) *to++ = group_of(h.segment, !h.address.is_v4());
   const bool trunks = (facts_->any_card & CardMark::trunk) != 0;
+  const std::span<const std::uint32_t> own = facts_->card_segment;
   for (const AddressRow& r : rows) {
-    const std::uint32_t s = trunks ? segment_of(index, r) : facts_->card_segment[r.card];
-    groups.push_back(group_of(std::min(s, segments), r.is_v6));
+    const std::uint32_t s = trunks ? segment_of(index, r) : own[r.card];
+    *to++ = group_of(std::min(s, segments), r.is_v6);
   }
   return {groups, group_of(segments + 1, false)};
 }
@@ -154,7 +155,7 @@ bool all_are_plain(const Address& first, const Address& last, const Prefix& p) {
 // One group after the other: sorted, noted and marked while it is near.
 void AddressesInUse::sort_and_hold(const Index& index) {
   const std::vector<HeldAddress> first = held_by_segments(index);
-  const std::vector<AddressRow>& rows = facts_->addresses;
+  const std::span<const AddressRow> rows = facts_->addresses;
   const Groups groups = by_group(index, first);
   const std::uint32_t count = group_of(static_cast<std::uint32_t>(prefix4_.size()) + 1, false);
   const auto others = static_cast<std::uint32_t>(first.size());
@@ -190,9 +191,10 @@ void AddressesInUse::hold(const Index& index, std::span<const WideKey> keys,
       held_.push_back(first[k.place]);
     } else {
       const AddressRow& row = rows[k.place - others];
-      held_.push_back({row.address(), row.length == AddressRow::kNoLength ? length : std::int16_t{row.length},
-                       Holder::card, row.suggested ? AddressKind::suggested : AddressKind::typed, 0, row.row,
-                       s, row.card, domain_of(index, row.card, s)});
+      held_.push_back({Address::of(family, {row.high, row.low}),
+                       row.length == AddressRow::kNoLength ? length : std::int16_t{row.length}, Holder::card,
+                       row.suggested ? AddressKind::suggested : AddressKind::typed, 0, row.row, s, row.card,
+                       domain_of(index, row.card, s)});
     }
     one_length &= held_.back().length == length;
   }

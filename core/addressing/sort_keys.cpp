@@ -45,6 +45,11 @@ bool merge_runs(std::span<WideKey> keys, std::span<WideKey> scratch) {
   for (std::size_t runs = 1; end != keys.end(); ++runs) {
     if (runs == kFewRuns) return false;
     const auto next = std::is_sorted_until(end, keys.end(), is_before);
+    if (is_before(*(next - 1), keys.front())) { // the second as a whole stands before the first
+      std::rotate(keys.begin(), end, next);
+      end = next;
+      continue;
+    }
     const auto merged = std::merge(keys.begin(), end, end, next, scratch.begin(), is_before);
     std::copy(scratch.begin(), merged, keys.begin());
     end = next;

@@ -5,22 +5,33 @@
 #include "core/budget/processors.h"
 #include "core/budget/segments.h"
 
-#include <numeric>
-
 namespace snug {
 
 namespace {
 
-std::vector<std::uint8_t> running_of(const Index& index, const Exercise* exercise) {
-  if (!exercise) return std::vector<std::uint8_t>(index.machines().size(), 1);
-  std::vector<std::uint8_t> machines(index.machines().size(), 0);
-  const std::span<std::uint8_t> on = machines;
+struct Running {
+  std::vector<std::uint8_t> machines; // 1 or 0 by place
+  std::size_t count = 0;
+};
+
+Running running_of(const Index& index, const Exercise* exercise) {
+  const std::size_t all = index.machines().size();
+  if (!exercise) return {std::vector<std::uint8_t>(all, 1), all};
+  Running out{std::vector<std::uint8_t>(all, 0), 0};
+  const std::span<std::uint8_t> on = out.machines;
+  std::size_t count = 0;
+  const auto turn = [&](std::uint32_t m, std::uint8_t to) {
+    count += to;
+    count -= on[m];
+    on[m] = to;
+  };
   for (const MachineId id : exercise->on)
-    if (const std::uint32_t p = index.place(id); p != kNowhere) on[p] = 1;
+    if (const std::uint32_t p = index.place(id); p != kNowhere) turn(p, 1);
   for (const std::uint32_t h : index.hypervisors_carriers_first())
     if (!on[h])
-      for (const std::uint32_t guest : index.guests_of(h)) on[guest] = 0;
-  return machines;
+      for (const std::uint32_t guest : index.guests_of(h)) turn(guest, 0);
+  out.count = count;
+  return out;
 }
 
 // What an exercise in which everything is on has, is what everything on has.
@@ -30,7 +41,7 @@ bool is_everything(const ExerciseBudgets& b) { return b.running_count == b.runni
 
 std::vector<std::uint8_t> running(const Index& index, ExerciseId exercise) {
   const std::uint32_t p = index.place(exercise);
-  return running_of(index, p == kNowhere ? nullptr : &index.lab().exercises[p]);
+  return running_of(index, p == kNowhere ? nullptr : &index.lab().exercises[p]).machines;
 }
 
 std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse& addresses) {
@@ -44,8 +55,9 @@ std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse
   for (std::size_t i = 0; i < out.size(); ++i) {
     const Exercise* exercise = i == 0 ? nullptr : &lab.exercises[i - 1];
     ExerciseBudgets& b = out[i];
-    b.running = running_of(index, exercise);
-    b.running_count = std::accumulate(b.running.begin(), b.running.end(), std::size_t{0});
+    Running running = running_of(index, exercise);
+    b.running = std::move(running.machines);
+    b.running_count = running.count;
     if (exercise && is_everything(b)) {
       b = out.front();
       b.exercise = exercise->id;

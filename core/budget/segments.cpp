@@ -100,11 +100,11 @@ std::vector<Seat> seats(const Index& index, const GuestCosts& costs) {
   std::vector<std::uint32_t> seated(lab.segments.size(), kNowhere); // the last machine on each segment
   std::vector<Seat> out;
   out.reserve(lab.cards.size());
-  for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
-    const auto add = [&](std::uint32_t segment) {
+  for (std::uint32_t m = 0; m < costs.takes.size(); ++m) {
+    const auto add = [&, takes = costs.takes[m]](std::uint32_t segment) {
       if (segment == kNowhere || seated[segment] == m) return;
       seated[segment] = m;
-      out.push_back({costs.takes[m], m, segment});
+      out.push_back({takes, m, segment});
     };
     for (const std::uint32_t c : index.cards_of(m)) {
       add(segment_of[c]);

@@ -87,19 +87,20 @@ std::optional<Fix> fix_store(const Context& c, const Finding& f) {
   return set_one(c, say(text::fix_store, c.name(f.places[0]), c.name(store)), f.places[0], "store", store);
 }
 
-bool can_use(const Context& c, const DiskColumn& d) {
-  const std::uint32_t carrier = c.index.carrier_of(d.machine);
+bool can_use(std::span<const MachineColumn> machines, std::span<const DiskColumn> disks,
+             const DiskColumn& d) {
+  const std::uint32_t carrier = machines[d.machine].carrier;
   if (d.store.kind == Kind::volume) return carrier == kNowhere;
-  if (d.store.kind == Kind::disk)
-    return carrier != kNowhere && c.index.machine_of_disk(d.store_place) == carrier;
+  if (d.store.kind == Kind::disk) return carrier != kNowhere && disks[d.store_place].machine == carrier;
   return true;
 }
 
 void check_out_of_reach(const Context& c, std::vector<Finding>& out) {
+  const auto machines = c.index.machines();
   const auto disks = c.index.disks();
   for (std::uint32_t p = 0; p < disks.size(); ++p) {
     const DiskColumn& d = disks[p];
-    if (!d.store || d.machine == kNowhere || can_use(c, d)) continue;
+    if (!d.store || d.machine == kNowhere || can_use(machines, disks, d)) continue;
     const std::uint32_t carrier = c.index.carrier_of(d.machine);
     const AnyId id = c.lab.disks[p].id;
     out.push_back(
