@@ -73,10 +73,15 @@ Conflicts find_conflicts(std::vector<WideKey>& addresses, std::uint32_t groups,
                          std::span<const PackedRange> ranges) {
   const std::vector<WideKey> before = addresses;
   const std::vector<std::uint32_t> start = sort_by_group(addresses, before, groups);
-  ConflictSweep sweep({ranges.begin(), ranges.end()});
-  for (std::uint32_t g = 0; g < groups; ++g)
-    sweep.add(std::span(addresses).subspan(start[g], start[g + 1] - start[g]));
-  return std::move(sweep).take();
+  const auto of_group = [&](std::uint32_t g) {
+    return std::span(addresses).subspan(start[g], start[g + 1] - start[g]);
+  };
+  ConflictSweep sweep({});
+  for (std::uint32_t g = 0; g < groups; ++g) sweep.add(of_group(g));
+  Conflicts found = std::move(sweep).take();
+  for (std::uint32_t r = 0; r < ranges.size(); ++r)
+    note_inside(of_group(ranges[r].group), start[ranges[r].group], ranges[r], r, found.inside);
+  return found;
 }
 
 } // namespace snug

@@ -28,7 +28,7 @@ TEST(Groups, EqualLookingAtEachGroup) {
   std::mt19937 random(7);
   for (std::uint32_t n = 0; n < 60; ++n) {
     std::vector<std::uint32_t> group_of(n);
-    for (std::uint32_t& g : group_of) g = random() % 9;
+    for (std::uint32_t& g : group_of) g = static_cast<std::uint32_t>(random() % 9);
     if (n % 2 == 1) std::sort(group_of.begin(), group_of.end());
     const Groups groups(group_of, 6);
     for (std::uint32_t g = 0; g <= 6; ++g) {
