@@ -93,28 +93,39 @@ ReachAnswer Reach::answer(const ReachProbe& probe, const Combined& c) const {
   return a;
 }
 
-std::vector<Address> Reach::targets(AnyId from, AnyId to) const {
+void Reach::find_targets(std::uint32_t from, std::uint32_t to) {
   const ReachNetwork& n = networks_.front();
-  const std::uint32_t f = n.node_of(from), t = n.node_of(to);
-  std::vector<std::pair<int, Address>> found;
-  if (f == kNowhere || t == kNowhere) return {};
-  const ReachNode& node = n.nodes()[t];
-  const ReachNode& sender = n.nodes()[f];
+  const ReachNode& node = n.nodes()[to];
+  const ReachNode& sender = n.nodes()[from];
+  targets_.clear();
   for (std::uint32_t p = node.first_port; p < node.end_port; ++p) {
     const Card* card =
         n.ports()[p].id.kind == Kind::card ? index_.card(CardId{n.ports()[p].id.number}) : nullptr;
     int order = card && !card->published ? 2 : 1;
     for (std::uint32_t q = sender.first_port; q < sender.end_port; ++q)
       if (n.same_network(p, q)) order = 0;
-    for (const ReachAddress& a : n.addresses(n.ports()[p]))
-      if (!is_link_local(a.address) || a.address.is_v4())
-        found.emplace_back(2 * order + (a.address.is_v4() ? 0 : 1), a.address);
+    for (const ReachAddress& a : n.addresses(n.ports()[p])) {
+      if (is_link_local(a.address) && !a.address.is_v4()) continue;
+      const std::pair found(2 * order + (a.address.is_v4() ? 0 : 1), a.address);
+      const auto at = std::upper_bound(targets_.begin(), targets_.end(), found,
+                                       [](const auto& x, const auto& y) { return x.first < y.first; });
+      targets_.insert(at, found);
+    }
   }
-  std::stable_sort(found.begin(), found.end(),
-                   [](const auto& a, const auto& b) { return a.first < b.first; });
+}
+
+std::vector<Address> Reach::targets(AnyId from, AnyId to) {
+  const std::uint32_t f = network().node_of(from), t = network().node_of(to);
   std::vector<Address> out;
-  for (const auto& [order, a] : found) out.push_back(a);
+  if (f == kNowhere || t == kNowhere) return out;
+  find_targets(f, t);
+  for (const auto& [order, a] : targets_) out.push_back(a);
   return out;
+}
+
+const ReachClasses& Reach::classes() {
+  if (!classes_) classes_.emplace(networks_);
+  return *classes_;
 }
 
 ReachAnswer Reach::ask(const ReachQuestion& q) {
@@ -146,12 +157,21 @@ ReachAnswer Reach::ask(const ReachQuestion& q) {
 
 Reached Reach::verdict(const ReachQuestion& q) {
   ReachProbe p;
-  if (!q.target) return ask(q).verdict;
   if (!nodes_of(q, p)) return Reached::does_not_reach;
-  p.target = *q.target;
-  p.size = size_of(q, *q.target);
-  const Combined c = ask_all(p);
-  return c.verdict == Reached::reaches && !is_offered(q) ? Reached::does_not_reach : c.verdict;
+  Reached best = Reached::does_not_reach;
+  const auto try_target = [&](const Address& target) {
+    p.target = target;
+    p.size = size_of(q, target);
+    if (const Reached r = ask_all(p).verdict; rank(r) < rank(best)) best = r;
+  };
+  if (q.target) {
+    try_target(*q.target);
+  } else {
+    find_targets(p.from, p.to);
+    for (std::size_t i = 0; i < targets_.size() && best != Reached::reaches; ++i)
+      try_target(targets_[i].second);
+  }
+  return best == Reached::reaches && !is_offered(q) ? Reached::does_not_reach : best;
 }
 
 std::string_view word(Reached r) {

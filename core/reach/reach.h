@@ -2,6 +2,7 @@
 // Who can talk to whom, for one exercise, and why not: the questions that screens, documents and the command
 // line ask. "If no firewall stops it": the model has no packet filters (DECISIONS 15).
 
+#include "core/reach/classes.h"
 #include "core/reach/walk.h"
 
 namespace snug {
@@ -51,10 +52,12 @@ class Reach {
   ReachAnswer ask(const ReachQuestion&);
   // The verdict alone. No allocation after the first questions.
   Reached verdict(const ReachQuestion&);
+  // Found when it is first asked for.
+  const ReachClasses& classes();
   const ReachNetwork& network() const { return networks_.front(); }
   // The addresses `ask` tries, in the order in which people would use them: shared networks first, then
   // published ones, IPv4 before IPv6.
-  std::vector<Address> targets(AnyId from, AnyId to) const;
+  std::vector<Address> targets(AnyId from, AnyId to);
 
  private:
   struct Combined {
@@ -66,10 +69,13 @@ class Reach {
   Combined ask_all(const ReachProbe&);
   ReachAnswer answer(const ReachProbe&, const Combined&) const;
   bool is_offered(const ReachQuestion&) const;
+  void find_targets(std::uint32_t from, std::uint32_t to);
 
   const Index& index_;
   std::vector<ReachNetwork> networks_; // one for each choice of DHCP servers
   std::vector<Walker> walkers_;
+  std::optional<ReachClasses> classes_;
+  std::vector<std::pair<int, Address>> targets_; // of the last pair, the best first
 };
 
 // "reaches", "one way", "unreliable", "does not reach".
