@@ -28,6 +28,8 @@ void add_roles(CLI::App& root, Plan& plan);
 void add_fix(CLI::App& root, Plan& plan);
 void add_rules(CLI::App& root, Plan& plan);
 void add_format(CLI::App& root, Plan& plan);
+void add_reach(CLI::App& root, Plan& plan);
+void add_what_if(CLI::App& root, Plan& plan);
 void add_version(CLI::App& root, Plan& plan);
 
 // Writes a problem as one line and returns the exit code.

@@ -8,8 +8,8 @@ namespace snug::cli {
 namespace {
 
 std::string_view topic_word(Topic t) {
-  constexpr std::array<std::string_view, 8> kWords{"memory",    "processors", "disk", "networks",
-                                                   "addresses", "names",      "time", "plan"};
+  constexpr std::array<std::string_view, 9> kWords{"memory", "processors", "disk",  "networks", "addresses",
+                                                   "names",  "time",       "reach", "plan"};
   return kWords[static_cast<std::size_t>(t)];
 }
 

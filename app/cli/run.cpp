@@ -61,7 +61,7 @@ int parse_and_act(const std::vector<std::string>& args, const Console& console) 
   root.set_version_flag("--version", "snuglab-cli " SNUG_VERSION);
   Plan plan{console, {}};
   for (const auto add : {add_check, add_table, add_draw, add_addresses, add_new, add_pc, add_changes,
-                         add_roles, add_fix, add_rules, add_format, add_version})
+                         add_reach, add_what_if, add_roles, add_fix, add_rules, add_format, add_version})
     add(root, plan);
   std::vector<std::string> backwards(args.rbegin(), args.rend());
   try {

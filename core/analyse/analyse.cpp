@@ -48,7 +48,8 @@ bool is_open_error(const Finding& f) { return f.severity == Severity::error && !
 
 Analysis::Analysis(const Lab& lab)
     : index_(std::make_unique<Index>(lab)), addresses_(std::make_unique<AddressesInUse>(*index_)),
-      budgets_(budgets_of(*index_, *addresses_)) {
+      budgets_(budgets_of(*index_, *addresses_)),
+      reach_(std::make_unique<ReachByExercise>(*index_, *addresses_)) {
   const Context c = context();
   for (const Rule& rule : rules()) {
     const std::size_t before = findings_.size();
@@ -64,6 +65,10 @@ const ExerciseBudgets& Analysis::budgets(ExerciseId exercise) const {
                                [&](const ExerciseBudgets& b) { return b.exercise == exercise; });
   assert(it != budgets_.end());
   return *it;
+}
+
+Reach& Analysis::reach(ExerciseId exercise) const {
+  return reach_->at(static_cast<std::size_t>(&budgets(exercise) - budgets_.data()));
 }
 
 bool Analysis::has_error() const { return std::any_of(findings_.begin(), findings_.end(), is_open_error); }
@@ -83,7 +88,8 @@ bool mends(const Lab& lab, const Finding& finding, const Edit& edit) {
   const AddressesInUse addresses(index);
   const std::vector<ExerciseBudgets> budgets = budgets_of(index, addresses);
   std::vector<Finding> left;
-  finding.rule->check({copy, index, budgets, addresses}, left);
+  ReachByExercise reach(index, addresses);
+  finding.rule->check({copy, index, budgets, addresses, &reach}, left);
   return std::none_of(left.begin(), left.end(), [&](const Finding& f) { return f.places == finding.places; });
 }
 

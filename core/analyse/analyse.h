@@ -17,6 +17,9 @@ class Analysis {
   const Lab& lab() const { return index_->lab(); }
   const Index& index() const { return *index_; }
   const AddressesInUse& addresses() const { return *addresses_; }
+  // Who reaches whom, by exercise; each is made when it is first asked for. One thread at a time.
+  ReachByExercise& reach() const { return *reach_; }
+  Reach& reach(ExerciseId exercise) const; // none: everything on
   // Everything on first, then the exercises in the lab's order.
   std::span<const ExerciseBudgets> budgets() const { return budgets_; }
   const ExerciseBudgets& budgets(ExerciseId exercise) const; // none: everything on
@@ -31,10 +34,11 @@ class Analysis {
   std::optional<Fix> fix(const Finding&) const;
 
  private:
-  Context context() const { return {lab(), *index_, budgets_, *addresses_}; }
+  Context context() const { return {lab(), *index_, budgets_, *addresses_, reach_.get()}; }
   std::unique_ptr<Index> index_;
   std::unique_ptr<AddressesInUse> addresses_;
   std::vector<ExerciseBudgets> budgets_;
+  std::unique_ptr<ReachByExercise> reach_;
   std::vector<Finding> findings_;
 };
 

@@ -10,7 +10,7 @@ namespace snug {
 enum class Severity : std::uint8_t { error, caution, note };
 
 // Topics group the rules in the panel and in the documentation.
-enum class Topic : std::uint8_t { memory, processors, disk, networks, addresses, names, time, plan };
+enum class Topic : std::uint8_t { memory, processors, disk, networks, addresses, names, time, reach, plan };
 
 // Which exercises a finding holds in: bit i is lab.exercises[i]; `everything_on` is the implied one. Findings
 // that do not depend on what is on have all bits clear and `always` set.

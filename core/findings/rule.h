@@ -34,6 +34,7 @@ std::span<const Rule> network_rules();
 std::span<const Rule> address_rules();
 std::span<const Rule> name_rules();
 std::span<const Rule> time_rules();
+std::span<const Rule> reach_rules();
 std::span<const Rule> limit_rules();
 std::span<const Rule> plan_rules(); // the last: it looks at what the others found
 

@@ -38,17 +38,15 @@ class Places {
 
   // The innermost prefix that holds the address.
   std::uint32_t of(const Address& a) const {
-    const auto it =
-        std::upper_bound(sorted_.begin(), sorted_.end(), a,
-                         [](const Address& x, const Prefix& p) { return x < p.network(); });
+    const auto it = std::upper_bound(sorted_.begin(), sorted_.end(), a,
+                                     [](const Address& x, const Prefix& p) { return x < p.network(); });
     auto at = static_cast<std::uint32_t>(it - sorted_.begin()) - 1; // kNowhere: none
     while (at != kNowhere && !sorted_[at].contains(a)) at = above_[at];
     return at;
   }
   bool is_singular(const ReachAddress& a) const {
     if (is_multicast(a.address) || is_loopback(a.address) || is_link_local(a.address)) return true;
-    return std::binary_search(singular_.begin(), singular_.end(), a.address) ||
-           n_.with(a.address).size() > 1;
+    return std::binary_search(singular_.begin(), singular_.end(), a.address) || n_.with(a.address).size() > 1;
   }
 
  private:

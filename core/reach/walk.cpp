@@ -1,6 +1,7 @@
 #include "core/reach/walk.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 
 namespace snug {
@@ -12,6 +13,16 @@ constexpr std::size_t kMostBranches = 64;
 constexpr int kMostShrinks = 8;
 
 } // namespace
+
+std::string_view word(Decision d) {
+  constexpr std::array<std::string_view, 25> kWords{
+      "sends",      "forwards",  "translates",    "restores",         "receives",
+      "is-off",     "no-source", "no-route",      "refuses",          "not-plugged",
+      "nobody",     "unheard",   "ignores",       "other-macs",       "separated",
+      "same-mac",   "too-big",   "must-fragment", "does-not-forward", "reverse-path",
+      "own-source", "hop-limit", "link-scope",    "someone-else",     "not-offered"};
+  return kWords[static_cast<std::size_t>(d)];
+}
 
 // The branches are the different neighbours that could answer: when they differ, chance decides.
 Reached Walker::ask(const ReachProbe& probe) {

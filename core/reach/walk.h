@@ -35,6 +35,8 @@ enum class Decision : std::uint8_t {
   someone_else, // another machine has `address` and took the packet
   not_offered,  // it arrives, but nothing answers on that port
 };
+// Stable words for files: "sends", "no-route".
+std::string_view word(Decision);
 constexpr bool ends(Decision d) { return d >= Decision::is_off; }
 
 struct ReachHop {

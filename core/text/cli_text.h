@@ -22,6 +22,16 @@ inline constexpr Template cli_no_role{"cli-no-role",
                                       "there is no role \"{0}\"; \"snuglab-cli roles\" lists them all"};
 inline constexpr Template cli_nothing_to_fix{"cli-nothing-to-fix",
                                              "there is nothing to repair by the rule {0}"};
+inline constexpr Template cli_no_node{
+    "cli-no-node", "there is no \"{0}\" in this lab; say the name or id of a machine, \"pc\" or \"outside\""};
+inline constexpr Template cli_two_nodes{"cli-two-nodes", "several are called \"{0}\": say one of {1}"};
+inline constexpr Template cli_no_off{
+    "cli-no-off", "there is no \"{0}\" in this lab; say the name or id of a machine, card or segment"};
+inline constexpr Template cli_service{
+    "cli-service", "\"{0}\" is no service; write ping, tcp, udp, tcp/443 or udp/53 (ports are 1 to 65535)"};
+inline constexpr Template cli_reach_ends{"cli-reach-ends",
+                                         "say from whom to whom, or --all; see snuglab-cli reach --help"};
+inline constexpr Template cli_nothing_fails{"cli-nothing-fails", "nothing else fails"};
 inline constexpr Template cli_no_input{"cli-no-input", "there is no input to read from"};
 inline constexpr Template cli_stream{"cli-stream", "the output cannot be written"};
 

@@ -8,6 +8,24 @@ namespace snug::text {
 inline constexpr Template node_pc{"node-pc", "the PC"};
 inline constexpr Template node_translator{"node-translator", "the translator of {0}"};
 inline constexpr Template node_outside{"node-outside", "the outside"};
+inline constexpr Template node_everyone{"node-everyone", "every machine"};
+
+// One step of a way.
+inline constexpr Template step_sends{"step-sends", "{0} sends by {1} to {2}"};
+inline constexpr Template step_forwards{"step-forwards", "{0} forwards by {1} to {2}"};
+inline constexpr Template step_translates{"step-translates", "{0} puts its own address {1} in as the sender"};
+inline constexpr Template step_restores{"step-restores", "{0} puts the inside address {1} back"};
+inline constexpr Template step_receives{"step-receives", "{0} receives it at {1}"};
+inline constexpr Template step_ends{"step-ends", "it ends at {0}: {1}"};
+inline constexpr Template step_back{"step-back", "and back:"};
+
+inline constexpr Template what_if_title{"what-if-title", "What fails without {0}"};
+inline constexpr Template what_if_title_in{"what-if-title-in", "What fails without {0} in {1}"};
+inline constexpr Template fails_off{"fails-off", "is off"};
+inline constexpr Template fails_promise{"fails-promise", "promise"};
+inline constexpr Template fails_must{"fails-must", "must have"};
+inline constexpr Template fails_need{"fails-need", "wants"};
+inline constexpr Template fails_pair{"fails-pair", "reach"};
 
 inline constexpr Template reach_ok{"reach-ok", "{0} reaches {1} at {2}, if no firewall stops it"};
 inline constexpr Template reach_unsure{
