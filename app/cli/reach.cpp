@@ -1,0 +1,110 @@
+#include "app/cli/command.h"
+#include "core/model/store.h"
+#include "core/net/host_name.h"
+#include "core/report/reach_report.h"
+#include "core/text/cli_text.h"
+
+#include <charconv>
+
+namespace snug::cli {
+
+namespace {
+
+struct ReachWish {
+  std::string file, from, to;
+  std::string exercise;
+  std::string service = "ping";
+  std::string output;
+  bool all = false, full_size = false, json = false, csv = false;
+};
+
+// A machine, a LAN's router or a segment's translator, by name or id; "pc" and "outside".
+Result<AnyId> find_node(const Lab& lab, const std::string& text) {
+  if (text == "pc") return AnyId{Kind::pc, 0};
+  if (text == "outside") return AnyId{Kind::outside, 0};
+  std::vector<AnyId> found;
+  const auto look = [&](const auto& list) {
+    for (const auto& e : list) {
+      if (to_text(e.id) == text) found.assign(1, e.id);
+      if (same_name(e.name, text)) found.emplace_back(e.id);
+    }
+  };
+  look(lab.machines);
+  if (found.empty()) look(lab.lans);
+  if (found.empty()) look(lab.segments);
+  if (found.empty()) return fail(text::cli_no_node, text);
+  std::vector<std::string> ids;
+  for (const AnyId id : found) {
+    if (to_text(id) == text) return id;
+    ids.push_back(to_text(id));
+  }
+  if (found.size() > 1) return fail(text::cli_two_nodes, text, ids);
+  return found.front();
+}
+
+// "ping", "tcp", "udp/53".
+Result<ReachQuestion> service_of(const std::string& text) {
+  ReachQuestion q;
+  const std::size_t slash = text.find('/');
+  const std::string transport = text.substr(0, slash);
+  if (transport == "tcp")
+    q.transport = Transport::tcp;
+  else if (transport == "udp")
+    q.transport = Transport::udp;
+  else if (text != "ping" && text != "icmp")
+    return fail(text::cli_service, text);
+  if (slash == std::string::npos) return q;
+  const char* const end = text.data() + text.size();
+  const auto [at, error] = std::from_chars(text.data() + slash + 1, end, q.port);
+  if (error != std::errc() || at != end || q.port < 1 || q.port > 65535) return fail(text::cli_service, text);
+  return q;
+}
+
+int ask(const Console& console, const ReachWish& wish) {
+  if (!wish.all && (wish.from.empty() || wish.to.empty()))
+    return complain(console, Problem{say(text::cli_reach_ends), {}, 0, 0, {}}, kUsage);
+  const auto lab = load(console, wish.file);
+  if (!lab) return kUnreadable;
+  const auto exercise = find_exercise(*lab, wish.exercise);
+  if (!exercise) return complain(console, exercise.error(), kUsage);
+  auto q = service_of(wish.service);
+  if (!q) return complain(console, q.error(), kUsage);
+  q->full_size = wish.full_size;
+  const Analysis a = analyse(*lab);
+  std::string text;
+  if (wish.all) {
+    const Table t = reach_table(a, *exercise, *q);
+    text = wish.json ? json(t) : wish.csv ? csv(t) : markdown(t);
+  } else {
+    const auto from = find_node(*lab, wish.from), to = find_node(*lab, wish.to);
+    if (!from) return complain(console, from.error(), kUsage);
+    if (!to) return complain(console, to.error(), kUsage);
+    q->from = *from;
+    q->to = *to;
+    const ReachAnswer answer = a.reach(*exercise).ask(*q);
+    text = wish.json ? reach_json(a, *exercise, *q, answer) : reach_text(a, *exercise, *q, answer);
+  }
+  if (const int code = deliver(console, wish.output, text); code != kFine) return code;
+  return breaks_promise(a, *exercise) ? kFindings : kFine;
+}
+
+} // namespace
+
+void add_reach(CLI::App& root, Plan& plan) {
+  auto wish = std::make_shared<ReachWish>();
+  CLI::App* sub = root.add_subcommand(
+      "reach", "Who reaches whom, and why not; exit code 1 when a promise of the lab is broken");
+  sub->add_option("FILE", wish->file, "the lab")->required();
+  CLI::Option* from = sub->add_option("FROM", wish->from, "a machine's name or id, pc or outside");
+  sub->add_option("TO", wish->to, "the same");
+  CLI::Option* all = sub->add_flag("--all", wish->all, "every pair")->excludes(from);
+  sub->add_option("--service", wish->service, "ping (the default), tcp, udp, tcp/443, udp/53 …");
+  sub->add_flag("--full-size", wish->full_size, "with packets as long as the sender's card takes");
+  sub->add_option("--exercise", wish->exercise, "name or id of an exercise; without it everything is on");
+  CLI::Option* json = sub->add_flag("--json", wish->json, "as JSON");
+  sub->add_flag("--csv", wish->csv, "as CSV")->excludes(json)->needs(all);
+  sub->add_option("-o,--output", wish->output, "write to this file");
+  sub->callback([&plan, wish] { plan.action = [&plan, wish] { return ask(plan.console, *wish); }; });
+}
+
+} // namespace snug::cli

@@ -1,0 +1,259 @@
+#include "core/findings/network_tools.h"
+#include "core/reach/explain.h"
+#include "core/reach/promises.h"
+#include "core/text/promise_text.h"
+#include "core/text/reach_text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace snug {
+
+namespace {
+
+void mark(Occasions& when, std::size_t occasion) {
+  when.always = false;
+  if (occasion == 0)
+    when.everything_on = true;
+  else
+    when.exercises.set(occasion - 1);
+}
+
+std::string node_name(const Context& c, AnyId id) {
+  if (id.kind == Kind::everyone) return english(say(text::node_everyone));
+  if (id.kind == Kind::segment) return c.name(id);
+  return id.kind == Kind::machine ? c.name(id) : reach_name(c.lab, id);
+}
+
+// " on tcp 443"; nothing for any packet at all.
+std::string service_text(Transport t, std::int32_t port) {
+  if (t == Transport::icmp || port == 0) return {};
+  return english(say(text::by_service, word(t), std::to_string(port)));
+}
+
+// The systems that a question passes, or its answer, without both ends.
+std::vector<std::string> between(const Context& c, const ReachAnswer& a, bool back) {
+  std::vector<std::string> out;
+  for (const ReachStep& s : a.steps)
+    if (s.back == back && s.what == Decision::forwards) out.push_back(node_name(c, s.node));
+  return out;
+}
+
+std::vector<std::string> whole_way(const Context& c, const Judged& j) {
+  std::vector<std::string> out = between(c, j.answer, false);
+  out.insert(out.begin(), node_name(c, j.question.from));
+  out.push_back(node_name(c, j.question.to));
+  return out;
+}
+
+Message explained(const Context& c, std::size_t occasion, const Judged& j) {
+  return explain(c.index, c.reach->at(occasion), j.question, j.answer);
+}
+
+bool speaks_of(const Context& c, const Promise& p, std::size_t occasion) {
+  if (p.exercises.empty()) return true;
+  if (occasion == 0) return false;
+  const ExerciseId id = c.lab.exercises[occasion - 1].id;
+  return std::find(p.exercises.begin(), p.exercises.end(), id) != p.exercises.end();
+}
+
+// Calls use(promise, occasion, judged) for those of one kind that are broken.
+template <typename Use>
+void each_broken(const Context& c, PromiseKind kind, Use use) {
+  for (const Promise& p : c.lab.promises)
+    for (std::size_t i = 0; p.must == kind && i < c.reach->occasions(); ++i) {
+      if (!speaks_of(c, p, i)) continue;
+      const Judged j = judge(c.reach->at(i), c.index, p);
+      if (j.counts && !j.kept) use(p, i, j);
+    }
+}
+
+// One finding a promise; its places are the promise and its two subjects where they are elements.
+void note_broken(std::vector<Finding>& out, std::size_t first, const Promise& p, std::size_t occasion,
+                 Finding&& f) {
+  for (std::size_t i = first; i < out.size(); ++i)
+    if (out[i].places.front() == AnyId(p.id)) return mark(out[i].when, occasion);
+  f.places = {p.id};
+  for (const AnyId id : {p.from, p.to})
+    if (id.number != 0) f.places.push_back(id);
+  mark(f.when, occasion);
+  out.push_back(std::move(f));
+}
+
+void check_promises(const Context& c, std::vector<Finding>& out) {
+  const std::size_t first = out.size();
+  each_broken(c, PromiseKind::reach, [&](const Promise& p, std::size_t i, const Judged& j) {
+    const Template& t = j.answer.verdict == Reached::unreliable ? text::promise_chance : text::promise_broken;
+    note_broken(out, first, p, i,
+                found(Severity::error,
+                      say(t, node_name(c, j.question.from), node_name(c, j.question.to),
+                          service_text(p.transport, p.port)),
+                      explained(c, i, j), {}));
+  });
+}
+
+void check_isolation(const Context& c, std::vector<Finding>& out) {
+  const std::size_t first = out.size();
+  each_broken(c, PromiseKind::never, [&](const Promise& p, std::size_t i, const Judged& j) {
+    const Template& t =
+        j.answer.verdict == Reached::one_way ? text::isolation_one_way : text::isolation_broken;
+    note_broken(out, first, p, i,
+                found(Severity::error,
+                      say(t, node_name(c, j.question.from), node_name(c, j.question.to),
+                          service_text(p.transport, p.port)),
+                      say(text::isolation_why, whole_way(c, j)), {}));
+  });
+}
+
+// Calls use(machine, need) for everything that machines use.
+template <typename Use>
+void each_need(const Context& c, Use use) {
+  for (std::uint32_t m = 0; m < c.lab.machines.size(); ++m)
+    for (const Need& n : needs_of(c.index, m)) use(m, n);
+}
+
+// What one machine does not get from one other.
+struct Unmet {
+  AnyId who, from;
+  Severity severity = Severity::caution;
+  bool chance = false;
+  std::vector<std::string> services;
+  Message reason;
+  Occasions when;
+};
+
+void note_unmet(const Context& c, std::vector<Unmet>& unmet, const Need& n, std::size_t occasion,
+                const Judged& j) {
+  const bool chance = j.answer.verdict == Reached::unreliable;
+  auto it = std::find_if(unmet.begin(), unmet.end(), [&](const Unmet& u) {
+    return u.who == j.question.from && u.from == j.question.to && u.chance == chance;
+  });
+  if (it == unmet.end()) {
+    it = unmet.emplace(unmet.end());
+    it->who = j.question.from;
+    it->from = j.question.to;
+    it->chance = chance;
+    it->reason = explained(c, occasion, j);
+  }
+  if (n.strength == Strength::must) it->severity = Severity::error;
+  if (std::find(it->services.begin(), it->services.end(), n.service) == it->services.end())
+    it->services.push_back(n.service);
+  mark(it->when, occasion);
+}
+
+void check_needs(const Context& c, std::vector<Finding>& out) {
+  std::vector<Unmet> unmet;
+  each_need(c, [&](std::uint32_t m, const Need& n) {
+    for (std::size_t i = 0; i < c.reach->occasions(); ++i) {
+      if (c.budgets[i].running[m] == 0) continue;
+      const Judged j = judge(c.reach->at(i), c.index, c.lab.machines[m].id, n);
+      if (j.counts && !j.kept) note_unmet(c, unmet, n, i, j);
+    }
+  });
+  for (Unmet& u : unmet) {
+    Finding f = found(
+        u.severity,
+        say(u.chance ? text::need_chance : text::need_unreachable, c.name(u.who), u.services, c.name(u.from)),
+        std::move(u.reason), {u.who, u.from});
+    f.when = u.when;
+    out.push_back(std::move(f));
+  }
+}
+
+// Names and time have rules of their own about nobody who offers them.
+void check_offered(const Context& c, std::vector<Finding>& out) {
+  const std::size_t first = out.size();
+  each_need(c, [&](std::uint32_t m, const Need& n) {
+    if (n.service == "names" || n.service == "time") return;
+    const AnyId who = c.lab.machines[m].id;
+    const Severity severity = n.strength == Strength::must ? Severity::error : Severity::caution;
+    const auto offers = offering(c.index, n.service);
+    if (n.from && std::find(offers.begin(), offers.end(), c.index.place(n.from)) == offers.end())
+      out.push_back(found(severity, say(text::need_not_offered, c.name(who), n.service, c.name(n.from)),
+                          say(text::need_not_offered_why, n.service, c.name(n.from)), {who, n.from}));
+    else if (!n.from && offers.empty())
+      out.push_back(found(severity, say(text::need_nobody, c.name(who), n.service),
+                          say(text::need_nobody_why, n.service), {who}));
+  });
+  drop_repeated(out, first);
+}
+
+// Of the pairs that people care about: promised ones and needs.
+void check_ways(const Context& c, std::vector<Finding>& out) {
+  const std::size_t first = out.size();
+  Reach& reach = c.reach->at(0);
+  const auto look = [&](const Judged& j) {
+    if (!j.counts || !j.kept || j.answer.verdict != Reached::reaches) return;
+    const std::vector<std::string> there = between(c, j.answer, false);
+    std::vector<std::string> back = between(c, j.answer, true);
+    std::reverse(back.begin(), back.end());
+    if (there == back) return;
+    const auto text_of = [](const std::vector<std::string>& way) {
+      return way.empty() ? std::vector{english(say(text::path_direct))} : way;
+    };
+    out.push_back(found(
+        Severity::caution,
+        say(text::path_asymmetric, node_name(c, j.question.from), node_name(c, j.question.to)),
+        say(text::path_asymmetric_why, text_of(there), text_of(back)), {j.question.from, j.question.to}));
+  };
+  for (const Promise& p : c.lab.promises)
+    if (p.must == PromiseKind::reach) look(judge(reach, c.index, p));
+  each_need(c, [&](std::uint32_t m, const Need& n) { look(judge(reach, c.index, c.lab.machines[m].id, n)); });
+  drop_repeated(out, first);
+}
+
+void check_pc(const Context& c, std::vector<Finding>& out) {
+  if (!c.lab.pc.forwards) return;
+  std::vector<AnyId> places{AnyId{Kind::pc, 0}};
+  std::vector<std::string> names;
+  bool isolated = false;
+  for (const Segment& s : c.lab.segments) {
+    if (!s.pc_socket) continue;
+    isolated |= s.type == SegmentKind::isolated;
+    places.emplace_back(s.id);
+    names.push_back(c.name(s.id));
+  }
+  if (names.size() < 2 || !isolated) return;
+  out.push_back(found(Severity::caution, say(text::pc_forwards, c.name(places.front()), names),
+                      say(text::pc_forwards_why), std::move(places)));
+}
+
+std::optional<Fix> fix_pc(const Context& c, const Finding& f) {
+  return set_one(c, say(text::fix_pc_forwards, c.name(f.places[0])), f.places[0], "forwards", false);
+}
+
+void check_storage(const Context& c, std::vector<Finding>& out) {
+  for (const Card& card : c.lab.cards) {
+    if (!card.for_storage && !card.for_migration) continue;
+    const Segment* s = c.index.segment(card.segment);
+    if (!s || s->type == SegmentKind::isolated) continue;
+    const Template& t = card.for_storage ? text::storage_outside : text::migration_outside;
+    out.push_back(found(Severity::caution, say(t, c.name(card.machine), c.name(s->id)),
+                        say(text::storage_outside_why), {card.id, s->id}));
+  }
+}
+
+constexpr std::string_view kKernelSource = "RFC 1122 3.3, RFC 1812 5.2";
+
+constexpr std::array kRules{
+    Rule{"promise-broken", Topic::reach, Severity::error, "A promised connection does not work",
+         kKernelSource, check_promises},
+    Rule{"isolation-broken", Topic::reach, Severity::error, "Something reaches what it was promised never to",
+         kKernelSource, check_isolation},
+    Rule{"need-unreachable", Topic::reach, Severity::caution,
+         "A machine does not reach a service that it needs", kKernelSource, check_needs},
+    Rule{"need-not-offered", Topic::reach, Severity::caution, "A service that a machine needs is not offered",
+         kPracticeSource, check_offered},
+    Rule{"path-asymmetric", Topic::reach, Severity::caution, "Answers take another way than questions",
+         "RFC 3704 2.3", check_ways},
+    Rule{"pc-forwards", Topic::reach, Severity::caution, "The PC joins segments that are meant to be apart",
+         kPracticeSource, check_pc, fix_pc},
+    Rule{"storage-outside", Topic::reach, Severity::caution,
+         "Storage or migration shares a segment with the outside", kPracticeSource, check_storage},
+};
+
+} // namespace
+
+std::span<const Rule> reach_rules() { return kRules; }
+
+} // namespace snug

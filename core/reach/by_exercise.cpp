@@ -1,0 +1,14 @@
+#include "core/reach/by_exercise.h"
+
+namespace snug {
+
+Reach& ReachByExercise::at(std::size_t occasion) {
+  std::unique_ptr<Reach>& r = reach_[occasion];
+  if (!r) {
+    const ExerciseId exercise = occasion == 0 ? ExerciseId{} : index_->lab().exercises[occasion - 1].id;
+    r = std::make_unique<Reach>(*index_, *addresses_, exercise);
+  }
+  return *r;
+}
+
+} // namespace snug

@@ -1,0 +1,24 @@
+#pragma once
+// Reach for each exercise of a lab, made when it is first asked for.
+
+#include "core/reach/reach.h"
+
+#include <memory>
+
+namespace snug {
+
+class ReachByExercise {
+ public:
+  ReachByExercise(const Index& index, const AddressesInUse& addresses)
+      : index_(&index), addresses_(&addresses), reach_(1 + index.lab().exercises.size()) {}
+  // 0: everything on; then the exercises in the lab's order.
+  std::size_t occasions() const { return reach_.size(); }
+  Reach& at(std::size_t occasion);
+
+ private:
+  const Index* index_;
+  const AddressesInUse* addresses_;
+  std::vector<std::unique_ptr<Reach>> reach_;
+};
+
+} // namespace snug

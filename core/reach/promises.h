@@ -1,0 +1,31 @@
+#pragma once
+// Whether promises are kept and needs are met in one exercise (DECISIONS 15, 16).
+
+#include "core/reach/reach.h"
+
+namespace snug {
+
+// A pair that decides: for a broken promise or an unmet need the one that fails (or leaks), else the last
+// one that was asked.
+struct Judged {
+  bool counts = false; // false: nobody it speaks of is on, or sends that way
+  bool kept = true;
+  ReachQuestion question;
+  ReachAnswer answer;
+};
+
+// A segment means what is sent from it or forwarded out of it: a machine that is on more segments counts
+// only where its packets leave by this one. Outside is everything beyond the frame, the LANs' routers
+// included. "Never" is broken by any packet that arrives, also where the answer gets lost.
+Judged judge(Reach&, const Index&, const Promise&);
+
+// What a machine uses: its own needs, and those of its role for services of which it has none.
+std::vector<Need> needs_of(const Index&, std::uint32_t machine_place);
+// Machines that offer a service (their roles included), by place: those a need may turn to.
+std::vector<std::uint32_t> offering(const Index&, std::string_view service);
+// Kept: one of the machines it may turn to is reached on a port on which it offers the service. Does not
+// count where the machine is off or nobody offers the service. Names may come from a translator
+// that relays them.
+Judged judge(Reach&, const Index&, MachineId, const Need&);
+
+} // namespace snug

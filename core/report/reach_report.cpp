@@ -1,0 +1,195 @@
+#include "core/report/reach_report.h"
+
+#include "core/base/clean.h"
+#include "core/model/json_text.h"
+#include "core/model/store.h"
+#include "core/reach/explain.h"
+#include "core/reach/pairs.h"
+#include "core/text/reach_text.h"
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+std::string service_of(const ReachQuestion& q) {
+  std::string out(word(q.transport));
+  if (q.port != 0) out += "/" + std::to_string(q.port);
+  return out;
+}
+
+Message step_message(const Analysis& a, const ReachStep& s) {
+  const Context names{a.lab(), a.index(), a.budgets(), a.addresses()};
+  const std::string node = reach_name(a.lab(), s.node), to = to_text(s.address);
+  const std::string card = s.card.kind == Kind::card ? names.name(s.card) : reach_name(a.lab(), s.card);
+  switch (s.what) {
+  case Decision::sends:
+    return say(text::step_sends, node, card, to);
+  case Decision::forwards:
+    return say(text::step_forwards, node, card, to);
+  case Decision::translates:
+    return say(text::step_translates, node, to);
+  case Decision::restores:
+    return say(text::step_restores, node, to);
+  case Decision::receives:
+    return say(text::step_receives, node, to);
+  default:
+    return say(text::step_ends, node, word(s.what));
+  }
+}
+
+class Json {
+ public:
+  explicit Json(const Lab& lab) : lab_(lab) {}
+  void text(std::string_view k, std::string_view v) {
+    key(k);
+    append_json_string(out_, clean(v));
+  }
+  void flag(std::string_view k, bool v) {
+    key(k);
+    out_ += v ? "true" : "false";
+  }
+  void node(std::string_view k, AnyId id) {
+    key(k);
+    if (!id) {
+      out_ += "null";
+      return;
+    }
+    const bool card = id.kind == Kind::card;
+    open('{');
+    text("id", to_text(id));
+    text("name", card ? name_of(lab_, id) : reach_name(lab_, id));
+    close('}');
+  }
+  void key(std::string_view k) {
+    comma();
+    append_json_string(out_, k);
+    out_ += ": ";
+    first_ = true;
+  }
+  void open(char c) {
+    if (out_.empty() || out_.back() != ' ') comma();
+    out_ += c;
+    first_ = true;
+  }
+  void close(char c) {
+    out_ += c;
+    first_ = false;
+  }
+  std::string take() { return std::move(out_) + "\n"; }
+
+ private:
+  void comma() {
+    if (!first_) out_ += ", ";
+    first_ = false;
+  }
+  const Lab& lab_;
+  std::string out_;
+  bool first_ = true;
+};
+
+std::string exercise_name(const Lab& lab, ExerciseId e) { return e ? name_of(lab, e) : std::string(); }
+
+} // namespace
+
+std::string reach_text(const Analysis& a, ExerciseId exercise, const ReachQuestion& q,
+                       const ReachAnswer& answer) {
+  std::string out = clean(english(explain(a.index(), a.reach(exercise), q, answer))) + "\n";
+  bool back = false;
+  for (const ReachStep& s : answer.steps) {
+    if (s.back && !back) out += "  " + english(say(text::step_back)) + "\n";
+    back = s.back;
+    out += "  " + clean(english(step_message(a, s))) + "\n";
+  }
+  return out;
+}
+
+std::string reach_json(const Analysis& a, ExerciseId exercise, const ReachQuestion& q,
+                       const ReachAnswer& answer) {
+  Json j(a.lab());
+  j.open('{');
+  j.text("lab", a.lab().facts.title);
+  j.text("exercise", exercise_name(a.lab(), exercise));
+  j.node("from", q.from);
+  j.node("to", q.to);
+  j.text("service", service_of(q));
+  j.flag("full_size", q.full_size);
+  j.text("verdict", word(answer.verdict));
+  j.text("address", answer.target ? to_text(*answer.target) : std::string());
+  j.text("message", english(explain(a.index(), a.reach(exercise), q, answer)));
+  j.key("hops");
+  j.open('[');
+  for (const ReachStep& s : answer.steps) {
+    j.open('{');
+    j.node("node", s.node);
+    j.node("card", s.card);
+    j.text("decision", word(s.what));
+    j.text("address", to_text(s.address));
+    j.flag("back", s.back);
+    j.close('}');
+  }
+  j.close(']');
+  j.close('}');
+  return j.take();
+}
+
+Table reach_table(const Analysis& a, ExerciseId exercise, const ReachQuestion& shape) {
+  Table t;
+  t.title = a.lab().facts.title;
+  t.columns = {
+      {"from_id", "From"}, {"from", "Name"}, {"to_id", "To"}, {"to", "Name"}, {"verdict", "Verdict"}};
+  Reach& reach = a.reach(exercise);
+  const ReachPairs pairs(reach, shape);
+  const auto nodes = reach.network().nodes();
+  const auto is_system = [](AnyId id) { return id.kind == Kind::machine || id.kind == Kind::pc; };
+  for (std::uint32_t f = 0; f < nodes.size(); ++f)
+    for (std::uint32_t to = 0; to < nodes.size(); ++to) {
+      const AnyId from = nodes[f].id, target = nodes[to].id;
+      if (f == to || !is_system(from) || !(is_system(target) || target.kind == Kind::outside)) continue;
+      if (!nodes[f].on || !nodes[to].on) continue;
+      t.rows.push_back({from,
+                        {to_text(from), reach_name(a.lab(), from), to_text(target),
+                         reach_name(a.lab(), target), std::string(word(pairs.verdict(f, to)))}});
+    }
+  return t;
+}
+
+Table what_if_table(const Analysis& a, ExerciseId exercise, std::span<const AnyId> off, const WhatIf& w) {
+  Table t;
+  std::vector<std::string> names;
+  for (const AnyId id : off) names.push_back(name_of(a.lab(), id));
+  t.title = english(
+      say(exercise ? text::what_if_title_in : text::what_if_title, names, exercise_name(a.lab(), exercise)));
+  t.columns = {{"fails", "Fails"}, {"who", "Who"}, {"what", "What"}, {"of", "Of"}};
+  const auto row = [&](AnyId place, const Template& kind, std::string who, std::string what, std::string of) {
+    t.rows.push_back({place, {english(say(kind)), std::move(who), std::move(what), std::move(of)}});
+  };
+  for (const MachineId m : w.off) row(m, text::fails_off, name_of(a.lab(), m), "", "");
+  for (const PromiseId p : w.promises) {
+    const auto& list = a.lab().promises;
+    const auto it = std::find_if(list.begin(), list.end(), [&](const Promise& x) { return x.id == p; });
+    const auto subject = [&](AnyId id) {
+      return id.kind == Kind::everyone  ? english(say(text::node_everyone))
+             : id.kind == Kind::segment ? name_of(a.lab(), id)
+                                        : reach_name(a.lab(), id);
+    };
+    row(p, text::fails_promise, subject(it->from), to_text(p), subject(it->to));
+  }
+  for (const LostNeed& n : w.needs)
+    row(n.who, n.must ? text::fails_must : text::fails_need, name_of(a.lab(), n.who), n.service,
+        n.from ? reach_name(a.lab(), n.from) : "");
+  for (const LostPair& p : w.pairs)
+    row(p.from, text::fails_pair, reach_name(a.lab(), p.from), std::string(word(p.after)),
+        reach_name(a.lab(), p.to));
+  return t;
+}
+
+bool breaks_promise(const Analysis& a, ExerciseId exercise) {
+  return std::any_of(a.findings().begin(), a.findings().end(), [&](const Finding& f) {
+    const bool promise = f.rule->id == "promise-broken" || f.rule->id == "isolation-broken";
+    return promise && !f.accepted && holds_in(a.lab(), f, exercise);
+  });
+}
+
+} // namespace snug
