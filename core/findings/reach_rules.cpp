@@ -126,10 +126,12 @@ void note_unmet(const Context& c, std::vector<Unmet>& unmet, const Need& n, std:
                 const Judged& j) {
   const bool chance = j.answer.verdict == Reached::unreliable;
   auto it = std::find_if(unmet.begin(), unmet.end(), [&](const Unmet& u) {
-    return u.who == j.question.from && u.from == j.question.to && u.chance == chance;
+    return u.who == j.question.from && u.from == j.question.to;
   });
-  if (it == unmet.end()) {
-    it = unmet.emplace(unmet.end());
+  if (it != unmet.end() && chance && !it->chance) return; // what is never reached is told first
+  if (it == unmet.end() || (it->chance && !chance)) {
+    if (it == unmet.end()) it = unmet.emplace(unmet.end());
+    *it = {};
     it->who = j.question.from;
     it->from = j.question.to;
     it->chance = chance;
