@@ -6,11 +6,12 @@ _snuglab_cli() {
   command=${COMP_WORDS[1]}
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    mapfile -t COMPREPLY < <(compgen -W "check table draw addresses new pc changes fix roles rules format version --version --help" -- "$cur")
+    mapfile -t COMPREPLY < <(compgen -W "check reach what-if table draw addresses new pc changes fix roles rules format version --version --help" -- "$cur")
     return
   fi
   case $prev in
     --of) words_of="addresses segments machines exercises" ;;
+    --service) words_of="ping tcp udp tcp/443 udp/53" ;;
     --theme) words_of="light dark print" ;;
     --sample) words_of=$("${COMP_WORDS[0]}" new --list 2>/dev/null | cut -d ' ' -f 1) ;;
     --format)
@@ -24,7 +25,7 @@ _snuglab_cli() {
       compopt -o default
       return
       ;;
-    --title | --scale | --exercise | --place) return ;;
+    --title | --scale | --exercise | --off | --place) return ;;
     *) words_of= ;;
   esac
   if [[ -n $words_of ]]; then
@@ -34,6 +35,8 @@ _snuglab_cli() {
   if [[ $cur == -* ]]; then
     case $command in
       check) words_of="--exercise --all --json --format --output" ;;
+      reach) words_of="--all --service --full-size --exercise --json --csv --output" ;;
+      what-if) words_of="--off --exercise --json --output" ;;
       table) words_of="--of --format --json --output" ;;
       draw) words_of="--format --exercise --theme --scale --output" ;;
       addresses) words_of="--by-need --ipv6 --no-prefixes --json --output" ;;

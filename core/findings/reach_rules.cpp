@@ -125,9 +125,8 @@ struct Unmet {
 void note_unmet(const Context& c, std::vector<Unmet>& unmet, const Need& n, std::size_t occasion,
                 const Judged& j) {
   const bool chance = j.answer.verdict == Reached::unreliable;
-  auto it = std::find_if(unmet.begin(), unmet.end(), [&](const Unmet& u) {
-    return u.who == j.question.from && u.from == j.question.to;
-  });
+  auto it = std::find_if(unmet.begin(), unmet.end(),
+                         [&](const Unmet& u) { return u.who == j.question.from && u.from == j.question.to; });
   if (it != unmet.end() && chance && !it->chance) return; // what is never reached is told first
   if (it == unmet.end() || (it->chance && !chance)) {
     if (it == unmet.end()) it = unmet.emplace(unmet.end());
@@ -216,7 +215,7 @@ void check_pc(const Context& c, std::vector<Finding>& out) {
     names.push_back(c.name(s.id));
   }
   if (names.size() < 2 || !isolated) return;
-  out.push_back(found(Severity::caution, say(text::pc_forwards, c.name(places.front()), names),
+  out.push_back(found(Severity::caution, say(text::pc_forwards, c.name(AnyId{Kind::pc, 0}), names),
                       say(text::pc_forwards_why), std::move(places)));
 }
 

@@ -22,12 +22,13 @@ std::string service_of(const ReachQuestion& q) {
 Message step_message(const Analysis& a, const ReachStep& s) {
   const Context names{a.lab(), a.index(), a.budgets(), a.addresses()};
   const std::string node = reach_name(a.lab(), s.node), to = to_text(s.address);
-  const std::string card = s.card.kind == Kind::card ? names.name(s.card) : reach_name(a.lab(), s.card);
+  const bool own = s.card.kind == Kind::card; // else it is the node itself
+  const std::string card = own ? names.name(s.card) : std::string();
   switch (s.what) {
   case Decision::sends:
-    return say(text::step_sends, node, card, to);
+    return own ? say(text::step_sends, node, card, to) : say(text::step_sends_on, node, to);
   case Decision::forwards:
-    return say(text::step_forwards, node, card, to);
+    return own ? say(text::step_forwards, node, card, to) : say(text::step_forwards_on, node, to);
   case Decision::translates:
     return say(text::step_translates, node, to);
   case Decision::restores:
@@ -45,15 +46,18 @@ class Json {
   void text(std::string_view k, std::string_view v) {
     key(k);
     append_json_string(out_, clean(v));
+    first_ = false;
   }
   void flag(std::string_view k, bool v) {
     key(k);
     out_ += v ? "true" : "false";
+    first_ = false;
   }
   void node(std::string_view k, AnyId id) {
     key(k);
     if (!id) {
       out_ += "null";
+      first_ = false;
       return;
     }
     const bool card = id.kind == Kind::card;

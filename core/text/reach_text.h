@@ -13,6 +13,8 @@ inline constexpr Template node_everyone{"node-everyone", "every machine"};
 // One step of a way.
 inline constexpr Template step_sends{"step-sends", "{0} sends by {1} to {2}"};
 inline constexpr Template step_forwards{"step-forwards", "{0} forwards by {1} to {2}"};
+inline constexpr Template step_sends_on{"step-sends-on", "{0} sends to {1}"};
+inline constexpr Template step_forwards_on{"step-forwards-on", "{0} forwards to {1}"};
 inline constexpr Template step_translates{"step-translates", "{0} puts its own address {1} in as the sender"};
 inline constexpr Template step_restores{"step-restores", "{0} puts the inside address {1} back"};
 inline constexpr Template step_receives{"step-receives", "{0} receives it at {1}"};

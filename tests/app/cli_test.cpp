@@ -286,6 +286,68 @@ TEST_F(Cli, MisuseNamesTheWordThatIsWrong) {
   EXPECT_EQ(call({"--version"}).out.rfind("snuglab-cli ", 0), 0U);
 }
 
+TEST_F(Cli, ReachSaysTheWayAndWhereItEnds) {
+  const Outcome ok = call({"reach", ferry(), "tickets-1", "tickets-db", "--service", "tcp/7450", "--exercise",
+                           "The ticket office opens"});
+  EXPECT_EQ(ok.code, 0) << ok.err;
+  EXPECT_NE(ok.out.find("tickets-1 reaches tickets-db at 172.22.40.42"), std::string::npos) << ok.out;
+  EXPECT_NE(ok.out.find("and back:"), std::string::npos);
+  const Outcome no = call({"reach", ferry(), "hold", "outside", "--json", "--exercise", "A shared hold"});
+  EXPECT_EQ(no.code, 0) << no.err;
+  const auto j = nlohmann::json::parse(no.out);
+  EXPECT_EQ(j.at("verdict"), "does not reach");
+  EXPECT_EQ(j.at("from").at("name"), "hold");
+  EXPECT_EQ(j.at("hops").back().at("decision"), "no-route");
+  EXPECT_EQ(j.at("hops").back().at("node").at("name"), "hold");
+}
+
+// wheelhouse was promised deck-b, whose address deck-a has too.
+TEST_F(Cli, ReachIsOneWhereAPromiseIsBroken) {
+  EXPECT_EQ(call({"reach", ferry(), "beacon", "hold"}).code, 1);
+  EXPECT_EQ(call({"reach", ferry(), "--all", "--exercise", "Hands on the wheel"}).code, 1);
+  EXPECT_EQ(call({"reach", ferry(), "--all", "--exercise", "Names and logins"}).code, 0);
+}
+
+TEST_F(Cli, ReachOfAllPairsIsATable) {
+  const Outcome all = call({"reach", ferry(), "--all", "--json"});
+  const auto rows = nlohmann::json::parse(all.out).at("rows");
+  EXPECT_EQ(rows.size(), 10U * 9U + 10U); // nine machines and the PC; from each also to the outside
+  const Outcome csv = call({"reach", ferry(), "--all", "--csv", "--service", "udp"});
+  EXPECT_EQ(csv.out.substr(0, 5), "From,");
+}
+
+TEST_F(Cli, ReachRefusesWhatItDoesNotKnow) {
+  for (const std::vector<std::string>& more : {std::vector<std::string>{},
+                                               {"tickets-1"},
+                                               {"tickets-1", "nobody"},
+                                               {"tickets-1", "deck-a", "--service", "tcp/0"},
+                                               {"tickets-1", "deck-a", "--service", "sctp"},
+                                               {"tickets-1", "deck-a", "--csv"}}) {
+    std::vector<std::string> args{"reach", ferry()};
+    args.insert(args.end(), more.begin(), more.end());
+    const Outcome o = call(args);
+    EXPECT_EQ(o.code, 2);
+    EXPECT_TRUE(o.out.empty());
+    EXPECT_EQ(std::count(o.err.begin(), o.err.end(), '\n'), 1) << o.err;
+  }
+}
+
+TEST_F(Cli, WhatIfListsWhatFails) {
+  const Outcome o =
+      call({"what-if", ferry(), "--off", "gangway", "--json", "--exercise", "The ticket office opens"});
+  EXPECT_EQ(o.code, 1) << o.err; // Passengers reach the outside through it
+  const auto rows = nlohmann::json::parse(o.out).at("rows");
+  const auto has = [&](const char* fails, const char* who) {
+    return std::any_of(rows.begin(), rows.end(),
+                       [&](const auto& r) { return r.at("fails") == fails && r.at("who") == who; });
+  };
+  EXPECT_TRUE(has("is off", "gangway"));
+  EXPECT_TRUE(has("promise", "Passengers"));
+  EXPECT_TRUE(has("reach", "tickets-1"));
+  EXPECT_EQ(call({"what-if", ferry(), "--off", "nobody"}).code, 2);
+  EXPECT_EQ(call({"what-if", ferry()}).code, 2);
+}
+
 TEST_F(Cli, AllExercisesAsJsonAreAListOfOccasions) {
   const auto j = nlohmann::json::parse(call({"check", ferry(), "--all", "--json"}).out);
   ASSERT_TRUE(j.is_array());
