@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
+#include <tuple>
 
 namespace snug {
 
@@ -108,8 +110,9 @@ void check_isolation(const Context& c, std::vector<Finding>& out) {
 // Calls use(machine, need) for everything that machines use.
 template <typename Use>
 void each_need(const Context& c, Use use) {
-  for (std::uint32_t m = 0; m < c.lab.machines.size(); ++m)
+  c.addresses.facts().each_machine(MachineMark::needs, [&](std::uint32_t m) {
     for (const Need& n : needs_of(c.index, m)) use(m, n);
+  });
 }
 
 // What one machine does not get from one other.
@@ -142,12 +145,35 @@ void note_unmet(const Context& c, std::vector<Unmet>& unmet, const Need& n, std:
   mark(it->when, occasion);
 }
 
+// Machines of one class get the same from the same: what one of them gets need not be asked again.
+class Met {
+ public:
+  explicit Met(const Context& c) : c_(c), offerings_(c.index) {}
+  Judged ask(std::size_t occasion, std::uint32_t machine, const Need& n) {
+    Reach& reach = c_.reach->at(occasion);
+    const MachineId who = c_.lab.machines[machine].id;
+    const std::uint32_t alike = reach.classes().of(reach.network().node_of(who));
+    const Key key(occasion, alike, n.from, n.service);
+    if (met_.count(key) != 0) return {};
+    const Judged j = judge(reach, c_.index, offerings_, who, n);
+    if (j.counts && j.kept) met_.insert(key);
+    return j;
+  }
+
+ private:
+  using Key = std::tuple<std::size_t, std::uint32_t, MachineId, std::string>;
+  const Context& c_;
+  Offerings offerings_;
+  std::set<Key> met_;
+};
+
 void check_needs(const Context& c, std::vector<Finding>& out) {
   std::vector<Unmet> unmet;
+  Met met(c);
   each_need(c, [&](std::uint32_t m, const Need& n) {
     for (std::size_t i = 0; i < c.reach->occasions(); ++i) {
       if (c.budgets[i].running[m] == 0) continue;
-      const Judged j = judge(c.reach->at(i), c.index, c.lab.machines[m].id, n);
+      const Judged j = met.ask(i, m, n);
       if (j.counts && !j.kept) note_unmet(c, unmet, n, i, j);
     }
   });
@@ -164,11 +190,12 @@ void check_needs(const Context& c, std::vector<Finding>& out) {
 // Names and time have rules of their own about nobody who offers them.
 void check_offered(const Context& c, std::vector<Finding>& out) {
   const std::size_t first = out.size();
+  Offerings offerings(c.index);
   each_need(c, [&](std::uint32_t m, const Need& n) {
     if (n.service == "names" || n.service == "time") return;
     const AnyId who = c.lab.machines[m].id;
     const Severity severity = n.strength == Strength::must ? Severity::error : Severity::caution;
-    const auto offers = offering(c.index, n.service);
+    const std::vector<std::uint32_t>& offers = offerings.of(n.service);
     if (n.from && std::find(offers.begin(), offers.end(), c.index.place(n.from)) == offers.end())
       out.push_back(found(severity, say(text::need_not_offered, c.name(who), n.service, c.name(n.from)),
                           say(text::need_not_offered_why, n.service, c.name(n.from)), {who, n.from}));
@@ -181,6 +208,8 @@ void check_offered(const Context& c, std::vector<Finding>& out) {
 
 // Of the pairs that people care about: promised ones and needs.
 void check_ways(const Context& c, std::vector<Finding>& out) {
+  const bool needs = (c.addresses.facts().any_machine & MachineMark::needs) != 0;
+  if (!needs && c.lab.promises.empty()) return;
   const std::size_t first = out.size();
   Reach& reach = c.reach->at(0);
   const auto look = [&](const Judged& j) {
@@ -199,7 +228,8 @@ void check_ways(const Context& c, std::vector<Finding>& out) {
   };
   for (const Promise& p : c.lab.promises)
     if (p.must == PromiseKind::reach) look(judge(reach, c.index, p));
-  each_need(c, [&](std::uint32_t m, const Need& n) { look(judge(reach, c.index, c.lab.machines[m].id, n)); });
+  Met met(c);
+  each_need(c, [&](std::uint32_t m, const Need& n) { look(met.ask(0, m, n)); });
   drop_repeated(out, first);
 }
 
@@ -224,8 +254,11 @@ std::optional<Fix> fix_pc(const Context& c, const Finding& f) {
 }
 
 void check_storage(const Context& c, std::vector<Finding>& out) {
-  for (const Card& card : c.lab.cards) {
-    if (!card.for_storage && !card.for_migration) continue;
+  constexpr std::uint32_t kTraffic = CardMark::for_storage | CardMark::for_migration;
+  if ((c.addresses.facts().any_card & kTraffic) == 0) return;
+  for (std::uint32_t place = 0; place < c.lab.cards.size(); ++place) {
+    if ((c.addresses.facts().card_marks[place] & kTraffic) == 0) continue;
+    const Card& card = c.lab.cards[place];
     const Segment* s = c.index.segment(card.segment);
     if (!s || s->type == SegmentKind::isolated) continue;
     const Template& t = card.for_storage ? text::storage_outside : text::migration_outside;

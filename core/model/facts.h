@@ -37,6 +37,8 @@ struct CardMark {
   static constexpr std::uint32_t mixed_tags = 1U << 20U; // a VLAN id, or rows of another segment than its own
   static constexpr std::uint32_t odd_mac = 1U << 21U;    // one that no card can have
   static constexpr std::uint32_t own_mac_only = 1U << 22U;
+  static constexpr std::uint32_t for_storage = 1U << 23U;
+  static constexpr std::uint32_t for_migration = 1U << 24U;
 };
 
 struct MachineMark {
@@ -57,6 +59,7 @@ struct MachineMark {
   static constexpr std::uint32_t initiator = 1U << 14U; // has an initiator name
   static constexpr std::uint32_t no_role = 1U << 15U;   // none, or one that the lab does not have
   static constexpr std::uint32_t memory_file = 1U << 16U;
+  static constexpr std::uint32_t needs = 1U << 17U; // anything at all
 };
 
 // A card that carries its guests' traffic and is for nothing else (hollow pin): neither for management,

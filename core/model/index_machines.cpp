@@ -18,7 +18,7 @@ std::uint32_t offer_marks(const std::vector<Offer>& offers) {
 }
 
 std::uint32_t need_marks(const std::vector<Need>& needs) {
-  std::uint32_t marks = 0;
+  std::uint32_t marks = mark_if(!needs.empty(), MachineMark::needs);
   for (const Need& n : needs)
     marks |= mark_if(n.service == "time", MachineMark::needs_time) |
              mark_if(n.service == "names", MachineMark::needs_names);

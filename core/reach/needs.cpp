@@ -46,26 +46,23 @@ std::vector<Need> needs_of(const Index& index, std::uint32_t machine) {
   return out;
 }
 
-std::vector<std::uint32_t> offering(const Index& index, std::string_view service) {
-  std::vector<std::uint32_t> out;
-  for (std::uint32_t m = 0; m < index.lab().machines.size(); ++m) {
+const std::vector<std::uint32_t>& Offerings::of(const std::string& service) {
+  const auto [it, is_new] = known_.try_emplace(service);
+  for (std::uint32_t m = 0; is_new && m < index_->lab().machines.size(); ++m) {
     bool offers = false;
-    each_offer(index, m, service, [&](const Offer&) { offers = true; });
-    if (offers) out.push_back(m);
+    each_offer(*index_, m, service, [&](const Offer&) { offers = true; });
+    if (offers) it->second.push_back(m);
   }
-  return out;
+  return it->second;
 }
 
-Judged judge(Reach& reach, const Index& index, MachineId who, const Need& need) {
+Judged judge(Reach& reach, const Index& index, Offerings& offerings, MachineId who, const Need& need) {
   Judged result;
   const ReachNetwork& n = reach.network();
   const std::uint32_t from = n.node_of(who);
   if (from == kNowhere || !n.nodes()[from].on) return result;
-  std::vector<std::uint32_t> places;
-  if (need.from)
-    places.push_back(index.place(need.from));
-  else
-    places = offering(index, need.service);
+  const std::vector<std::uint32_t> named{index.place(need.from)};
+  const std::vector<std::uint32_t>& places = need.from ? named : offerings.of(need.service);
   for (const std::uint32_t place : places) {
     if (place == kNowhere) continue;
     ReachQuestion q;

@@ -3,6 +3,8 @@
 
 #include "core/reach/reach.h"
 
+#include <map>
+
 namespace snug {
 
 // A pair that decides: for a broken promise or an unmet need the one that fails (or leaks), else the last
@@ -21,11 +23,20 @@ Judged judge(Reach&, const Index&, const Promise&);
 
 // What a machine uses: its own needs, and those of its role for services of which it has none.
 std::vector<Need> needs_of(const Index&, std::uint32_t machine_place);
-// Machines that offer a service (their roles included), by place: those a need may turn to.
-std::vector<std::uint32_t> offering(const Index&, std::string_view service);
+// Machines that offer a service (their roles included), by place: those a need may turn to. Each service is
+// looked up once.
+class Offerings {
+ public:
+  explicit Offerings(const Index& index) : index_(&index) {}
+  const std::vector<std::uint32_t>& of(const std::string& service);
+
+ private:
+  const Index* index_;
+  std::map<std::string, std::vector<std::uint32_t>> known_;
+};
 // Kept: one of the machines it may turn to is reached on a port on which it offers the service. Does not
 // count where the machine is off or nobody offers the service. Names may come from a translator
 // that relays them.
-Judged judge(Reach&, const Index&, MachineId, const Need&);
+Judged judge(Reach&, const Index&, Offerings&, MachineId, const Need&);
 
 } // namespace snug

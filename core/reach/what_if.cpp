@@ -62,12 +62,13 @@ class Comparison {
     }
   }
   void needs() {
+    Offerings offered(index_), left(changed_);
     for (std::uint32_t m = 0; m < index_.lab().machines.size(); ++m)
       for (const Need& n : needs_of(index_, m)) {
         const MachineId who = index_.lab().machines[m].id;
-        const Judged was = judge(before_, index_, who, n);
+        const Judged was = judge(before_, index_, offered, who, n);
         if (!was.counts || !was.kept) continue;
-        const Judged is = judge(after_, changed_, who, n);
+        const Judged is = judge(after_, changed_, left, who, n);
         if (is.counts && !is.kept)
           out_.needs.push_back({who, n.service, was.question.to, n.strength == Strength::must});
       }
