@@ -155,7 +155,7 @@ class Met {
     const std::uint32_t alike = reach.classes().of(reach.network().node_of(who));
     const Key key(occasion, alike, n.from, n.service);
     if (met_.count(key) != 0) return {};
-    const Judged j = judge(reach, c_.index, offerings_, who, n);
+    Judged j = judge(reach, c_.index, offerings_, who, n);
     if (j.counts && j.kept) met_.insert(key);
     return j;
   }
