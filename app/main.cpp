@@ -94,6 +94,8 @@ int main(int argc, char** argv) {
   snug::MainWindow window;
   window.remember_in(QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
                      QStringLiteral("/snuglab/settings.json"));
+  if (wish->dark || wish->light)
+    window.choose_colours(wish->dark ? snug::Colours::dark : snug::Colours::light);
   window.keep_in(QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation) +
                  QStringLiteral("/journals"));
   QObject::connect(&application, &QGuiApplication::commitDataRequest, &window,

@@ -100,6 +100,16 @@ Edit set_socket(const Lab& lab, SegmentId segment, bool socket) {
   return edit;
 }
 
+Result<Edit> move_socket(const Lab& lab, SegmentId from, SegmentId to) {
+  if (!to) return set_socket(lab, from, false);
+  if (find<Segment>(lab, to)->pc_socket) return fail(text::gesture_plugged, lab.pc.name, name_of(lab, to));
+  Edit edit = set_socket(lab, to, true);
+  if (!from) return edit;
+  Edit both = merged(set_socket(lab, from, false), edit);
+  both.label = say(text::gesture_socket_move, name_of(lab, to));
+  return both;
+}
+
 Result<Edit> rename(const Lab& lab, AnyId id, std::string_view name) {
   const std::string_view bare = trimmed(name);
   if (bare.empty()) return fail(text::gesture_no_name);

@@ -15,6 +15,9 @@ Result<Edit> plug_card(const Lab&, CardId, SegmentId);
 // A card that only carries: carries `to` in place of `from`.
 Result<Edit> carry_instead(const Lab&, CardId, SegmentId from, SegmentId to);
 Edit set_socket(const Lab&, SegmentId, bool socket);
+// The PC's socket from one segment (none: a new one) to another (none: it goes). Refuses a segment that has
+// one.
+Result<Edit> move_socket(const Lab&, SegmentId from, SegmentId to);
 
 // Typed in place. Names are trimmed; refused when nothing is left.
 Result<Edit> rename(const Lab&, AnyId, std::string_view name);

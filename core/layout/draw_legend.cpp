@@ -47,6 +47,28 @@ void pin_sample(Pen& pen, Point at, bool hollow) {
   pen.circle({at.x + 33, at.y}, 4, Ink::inside, Ink::slate, 20);
 }
 
+void trunk_sample(Pen& pen, Point at) {
+  pen.box({at.x, at.y - 5, 36, 10}, Ink::track, Ink::edge, 3);
+  for (const int x : {3, 23}) pen.box({at.x + x, at.y - 5, 10, 10}, Ink::slate, Ink::slate, 2, 15);
+}
+
+// The patterns of the first rails, as they are drawn.
+void pattern_sample(Pen& pen, Point at, const std::vector<RailText>& rails) {
+  int y = at.y - 8;
+  for (const RailText& rail : rails) {
+    if (y > at.y + 8) return;
+    if (rail.dash == Dash::solid) continue;
+    pen.line({at.x, y}, {at.x + 44, y}, rail.ink, 30, rail.dash);
+    y += 8;
+  }
+}
+
+bool several_pins(const MachineText& m) {
+  for (std::size_t i = 1; i < m.plugs.size(); ++i)
+    if (m.carrier == kNone && m.plugs[i].card == m.plugs[i - 1].card) return true;
+  return false;
+}
+
 void bar_sample(Pen& pen, Point at, Ink ink) {
   pen.box({at.x, at.y - 3, 38, 6}, Ink::track, Ink::none, 3, 0);
   pen.box({at.x, at.y - 3, 22, 6}, ink, Ink::none, 3, 0);
@@ -80,6 +102,8 @@ void rail_entries(const Scene& scene, std::vector<Entry>& out) {
   if (any_rail(c, SegmentKind::nat)) out.push_back({nat_sample, &text::legend_nat});
   if (std::any_of(c.rails.begin(), c.rails.end(), [](const RailText& r) { return r.socket; }))
     out.push_back({socket_sample, &text::legend_socket});
+  if (std::any_of(c.rails.begin(), c.rails.end(), [](const RailText& r) { return r.dash != Dash::solid; }))
+    out.push_back({[&c](Pen& p, Point at) { pattern_sample(p, at, c.rails); }, &text::legend_pattern});
   if (scene.places.rows.size() > 1)
     out.push_back({[](Pen& p, Point at) {
                      p.line({at.x, at.y - 7}, {at.x + 30, at.y - 7}, Ink::slate, 30);
@@ -100,6 +124,7 @@ void machine_entries(const Scene& scene, std::vector<Entry>& out) {
   if (plug([](const MachineText& m, const Plug&) { return m.carrier == kNone; }))
     out.push_back({[](Pen& p, Point at) { pin_sample(p, at, false); }, &text::legend_card});
   if (c.any_hollow) out.push_back({[](Pen& p, Point at) { pin_sample(p, at, true); }, &text::legend_hollow});
+  if (any(several_pins)) out.push_back({trunk_sample, &text::legend_trunk});
   if (c.any_inner_plug)
     out.push_back({[](Pen& p, Point at) {
                      draw_square(p, {at.x, at.y - 7}, sample_rail(), SquareKind::joined);

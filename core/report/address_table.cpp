@@ -78,6 +78,16 @@ struct Builder {
   void holder_row(const HeldAddress& h);
 };
 
+// Its name, else its place among the machine's cards: "card 2".
+std::string card_name(const Index& index, std::uint32_t place) {
+  const Card& c = index.lab().cards[place];
+  if (!c.name.empty()) return c.name;
+  const std::uint32_t machine = index.place(c.machine);
+  if (machine == kNowhere) return to_text(c.id);
+  const auto cards = index.cards_of(machine);
+  return "card " + std::to_string(std::find(cards.begin(), cards.end(), place) - cards.begin() + 1);
+}
+
 bool offers_names(const Index& index, std::uint32_t machine) {
   const Machine& m = index.lab().machines[machine];
   const auto named = [](const Offer& o) { return o.service == "names"; };
@@ -113,7 +123,7 @@ void Builder::card_row(std::uint32_t place, const CardAddress* row) {
   const Role* role = m ? index.role(m->role) : nullptr;
   r.cells.push_back(text(role ? role->title : ""));
   r.cells.push_back(text(m ? (m->carrier ? name_of(lab(), m->carrier) : lab().pc.name) : ""));
-  r.cells.push_back(text(c.name.empty() ? to_text(c.id) : c.name));
+  r.cells.push_back(text(card_name(index, place)));
   r.cells.push_back(text(s ? name_of(lab(), s->id) : ""));
   r.cells.push_back(s && s->vlan > 0 ? Cell(std::int64_t{s->vlan}) : Cell());
   std::optional<int> length;

@@ -18,12 +18,25 @@ inline constexpr Template gesture_no_exercise{"gesture-no-exercise",
 inline constexpr Template gesture_add{"gesture-add", "Add {0}"};
 inline constexpr Template gesture_duplicate{"gesture-duplicate", "Duplicate {0}"};
 inline constexpr Template gesture_connect{"gesture-connect", "Connect {0} to {1}"};
+inline constexpr Template gesture_no_more{"gesture-no-more",
+                                          "{0} of {1}: nothing is left that could be added"};
+inline constexpr Template gesture_add_disk{"gesture-add-disk", "Add a disk to {0}"};
+inline constexpr Template gesture_add_card{"gesture-add-card", "Add a card to {0}"};
 inline constexpr Template gesture_plug{"gesture-plug", "Plug {0} into {1}"};
 inline constexpr Template gesture_plugged{"gesture-plugged", "{0} is plugged into {1} already"};
 inline constexpr Template gesture_trunk{"gesture-trunk",
                                         "{0} is a trunk of several segments: change them in its rows"};
 inline constexpr Template gesture_socket_in{"gesture-socket-in", "Give the PC a socket on {0}"};
 inline constexpr Template gesture_socket_out{"gesture-socket-out", "Take the PC's socket off {0}"};
+inline constexpr Template gesture_socket_move{"gesture-socket-move", "Move the PC's socket to {0}"};
+inline constexpr Template gesture_gets{"gesture-gets", "gets {0}"};
+inline constexpr Template gesture_pull_card{"gesture-pull-card", "A card of {0}"};
+inline constexpr Template gesture_pull_card_help{
+    "gesture-pull-card-help", "Pull to a rail, or click here and then the rail: {0} gets a card there"};
+inline constexpr Template gesture_pull_socket{"gesture-pull-socket", "Socket of {0}"};
+inline constexpr Template gesture_pull_socket_help{
+    "gesture-pull-socket-help",
+    "Pull to a rail, or click here and then the rail: {0} gets an address of its own there"};
 inline constexpr Template gesture_rename{"gesture-rename", "Rename {0} to {1}"};
 inline constexpr Template gesture_address{"gesture-address", "Set the address of {0} to {1}"};
 inline constexpr Template gesture_address_off{"gesture-address-off", "Take the address off {0}"};

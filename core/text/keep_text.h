@@ -19,12 +19,11 @@ inline constexpr Template drop_several{"drop-several",
 inline constexpr Template drop_nothing{"drop-nothing", "What was dropped is no file: drop a lab, *.snuglab"};
 
 inline constexpr Template act_copy_picture{"act-copy-picture", "&Copy as picture"};
-inline constexpr Template act_paste{"act-paste", "Open from clip&board"};
 inline constexpr Template copied_picture{"copied-picture", "The diagram is on the clipboard as a picture"};
 inline constexpr Template clipboard_name{"clipboard-name", "clipboard"};
 inline constexpr Template clipboard_no_text{
     "clipboard-no-text",
-    "There is no lab on the clipboard: copy the text of one, or its file, and try again"};
+    "There are no machines and no lab on the clipboard: copy machines, the text of a lab or its file"};
 inline constexpr Template clipboard_refused{
     "clipboard-refused", "The clipboard did not take the picture: close the program that holds it, or use "
                          "Hand out to save the picture as a file"};

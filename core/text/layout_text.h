@@ -61,6 +61,8 @@ inline constexpr Template legend_nat{"legend-nat", "NAT: one way out, translated
 inline constexpr Template legend_riser{"legend-riser", "stretches of one segment"};
 inline constexpr Template legend_socket{"legend-socket", "socket: the PC itself is on the segment"};
 inline constexpr Template legend_card{"legend-card", "card with its address on the segment"};
+inline constexpr Template legend_pattern{"legend-pattern", "each segment has a colour and a pattern"};
+inline constexpr Template legend_trunk{"legend-trunk", "pins on one bar: one card on several segments"};
 inline constexpr Template legend_hollow{"legend-hollow", "card that only carries its guests, no address"};
 inline constexpr Template legend_square{"legend-square", "inner guest on the segment with this letter"};
 inline constexpr Template legend_island{"legend-island", "inner guest whose segment ends in its hypervisor"};

@@ -38,6 +38,9 @@ inline constexpr Template findings_none{"findings-none", "Nothing to mend."};
 inline constexpr Template findings_no_match{"findings-no-match", "No finding has these words."};
 inline constexpr Template findings_more{"findings-more", "{0} more findings; filter by words to see them",
                                         "{0} more finding; filter by words to see it"};
+inline constexpr Template findings_errors{"findings-errors", "{0} errors", "{0} error"};
+inline constexpr Template findings_cautions{"findings-cautions", "{0} cautions", "{0} caution"};
+inline constexpr Template findings_notes{"findings-notes", "{0} notes", "{0} note"};
 inline constexpr Template findings_accept{"findings-accept", "Accept…"};
 inline constexpr Template findings_accept_help{"findings-accept-help",
                                                "It is meant to be so: say why, and it no longer counts"};
@@ -50,6 +53,7 @@ inline constexpr Template severity_note{"severity-note", "note"};
 inline constexpr Template property_none{"property-none", "none"};
 inline constexpr Template property_pc{"property-pc", "{0} (directly)"};
 inline constexpr Template property_mixed{"property-mixed", "they differ"};
+inline constexpr Template property_unset{"property-unset", "not set"};
 inline constexpr Template property_several{"property-several", "{0} chosen"};
 
 inline constexpr Template addresses_filter{"addresses-filter", "Filter the table"};
@@ -101,6 +105,22 @@ inline constexpr Template act_larger{"act-larger", "&Larger"};
 inline constexpr Template act_smaller{"act-smaller", "&Smaller"};
 inline constexpr Template act_findings{"act-findings", "&Findings"};
 inline constexpr Template act_table{"act-table", "&Address table"};
+inline constexpr Template menu_colours{"menu-colours", "&Colours"};
+inline constexpr Template colours_desktop{"colours-desktop", "As the &desktop"};
+inline constexpr Template colours_light{"colours-light", "&Light"};
+inline constexpr Template colours_dark{"colours-dark", "D&ark"};
+inline constexpr Template rows_add{"rows-add", "Add {0}"};
+inline constexpr Template rows_remove{"rows-remove", "Remove"};
+inline constexpr Template rows_none{"rows-none", "none"};
+inline constexpr Template rows_open{"rows-open", "Show all of it"};
+inline constexpr Template rows_cards{"rows-cards", "Cards"};
+inline constexpr Template rows_disks{"rows-disks", "Disks"};
+inline constexpr Template rows_shares{"rows-shares", "Shares"};
+inline constexpr Template rows_back{"rows-back", "Back to {0}"};
+inline constexpr Template memory_least{"slider-least", "least {0}"};
+inline constexpr Template memory_usual{"slider-usual", "usual {0}"};
+inline constexpr Template memory_slider{"memory-slider", "Memory; the role needs at least {0}, usually {1}"};
+inline constexpr Template minimap_name{"minimap-name", "The whole lab; click to go there"};
 inline constexpr Template tab_findings{"tab-findings", "Findings {0}"};
 inline constexpr Template tab_addresses{"tab-addresses", "Addresses"};
 inline constexpr Template title_read_only{"title-read-only", " (read only)"};
@@ -126,6 +146,8 @@ inline constexpr Template start_this_pc{"start-this-pc", "Blank lab on this comp
 inline constexpr Template start_blank{"start-blank", "Blank lab"};
 inline constexpr Template start_open{"start-open", "Open a lab…"};
 inline constexpr Template start_samples{"start-samples", "Start from a sample"};
+inline constexpr Template start_about{"start-about", "{0} machines, {1} segments, {2} PC",
+                                      "{0} machine, {1} segments, {2} PC"};
 inline constexpr Template start_recent{"start-recent", "Opened lately"};
 inline constexpr Template start_gone{"start-gone", "This file is no longer there"};
 inline constexpr Template start_clear{"start-clear", "Forget these"};

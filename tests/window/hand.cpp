@@ -77,6 +77,12 @@ void Hand::move(QPoint to) {
   }
 }
 
+void Hand::hover(QPoint at) {
+  QMouseEvent event(QEvent::MouseMove, at, window_.canvas().viewport()->mapToGlobal(at), Qt::NoButton,
+                    Qt::NoButton, {});
+  QCoreApplication::sendEvent(window_.canvas().viewport(), &event);
+}
+
 void Hand::release(QPoint at) { QTest::mouseRelease(window_.canvas().viewport(), Qt::LeftButton, {}, at); }
 
 void Hand::drag(QPoint from, QPoint to) {

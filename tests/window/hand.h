@@ -28,6 +28,7 @@ class Hand {
   void click(QPoint at, Qt::KeyboardModifiers keys = {});
   void press(QPoint at);
   void move(QPoint to); // in steps
+  void hover(QPoint at);
   void release(QPoint at);
   void drag(QPoint from, QPoint to);
   void key(Qt::Key key, Qt::KeyboardModifiers keys = {});

@@ -488,6 +488,31 @@ TEST_F(Keeping, AHandOutThatCannotBeWrittenSaysSo) {
   EXPECT_EQ(folder.names(), std::vector<std::string>{"mine.snuglab"});
 }
 
+// What is being typed when the window closes or saves counts, and is asked about.
+TEST_F(Keeping, WhatIsBeingTypedIsNotLost) {
+  MainWindow window;
+  window.keep_in(journals());
+  show(window);
+  ASSERT_TRUE(window.open_file(as_qt(file())));
+  const auto type = [&](const char* name) {
+    window.activateWindow(); // a question takes the keyboard away
+    QTest::qWait(1);
+    window.session().select({machine(window.session().lab(), "beacon").id});
+    window.action("rename")->trigger();
+    QTest::keyClicks(QApplication::focusWidget(), QLatin1String(name));
+  };
+  type("beacon-2");
+  Answer back(QStringLiteral("Back"));
+  EXPECT_FALSE(window.close());
+  EXPECT_EQ(back.asked, 1);
+  EXPECT_TRUE(window.session().is_dirty());
+  window.session().undo();
+  type("beacon-3");
+  press_save(window);
+  EXPECT_TRUE(has(bytes_of(file()), "\"beacon-3\""));
+  window.session().close();
+}
+
 // A question is not lost because something else is said.
 TEST_F(Keeping, QuestionsStayWhileOtherThingsAreSaid) {
   {

@@ -32,7 +32,7 @@ Canvas::Canvas(Session& session, QWidget* parent) : QAbstractScrollArea(parent),
   connect(&session_, &Session::started, this, [this] {
     cancel();
     focus_ = hover_ = {};
-    fitted_ = true;
+    fit_ = Fit::readable;
   });
   redraw();
 }
@@ -71,7 +71,7 @@ void Canvas::take_size() {
   if (sheet_ == QSize(drawing_.width, drawing_.height)) return;
   sheet_ = {drawing_.width, drawing_.height};
   update_bars();
-  if (fitted_) show_all();
+  fit_again();
   viewport()->update();
 }
 
@@ -93,8 +93,8 @@ QRectF Canvas::on_view(const snug::Box& b) const {
 }
 
 void Canvas::update_bars() {
-  const int w = static_cast<int>(std::ceil(sheet_.width() * zoom_));
-  const int h = static_cast<int>(std::ceil(sheet_.height() * zoom_));
+  const int w = static_cast<int>(std::floor(sheet_.width() * zoom_));
+  const int h = static_cast<int>(std::floor(sheet_.height() * zoom_));
   horizontalScrollBar()->setPageStep(viewport()->width());
   verticalScrollBar()->setPageStep(viewport()->height());
   horizontalScrollBar()->setRange(0, std::max(0, w - viewport()->width()));
@@ -106,7 +106,7 @@ void Canvas::update_bars() {
 void Canvas::set_zoom(qreal zoom, QPointF anchor) {
   const QPointF fixed = on_drawing(anchor);
   zoom_ = std::clamp(zoom, kLeastZoom, kMostZoom);
-  fitted_ = false;
+  fit_ = Fit::none;
   update_bars();
   const QPointF now = on_view(fixed);
   horizontalScrollBar()->setValue(horizontalScrollBar()->value() + qRound(now.x() - anchor.x()));
@@ -123,10 +123,23 @@ void Canvas::show_all() {
   const qreal fit =
       std::min(viewport()->width() / qreal(drawing_.width), viewport()->height() / qreal(drawing_.height));
   zoom_ = std::clamp(fit, kLeastZoom, kLargest);
-  fitted_ = true;
+  fit_ = Fit::all;
   update_bars();
   viewport()->update();
   emit zoom_changed();
+}
+
+void Canvas::show_readable() {
+  constexpr qreal kReadable = 0.6, kComfortable = 0.8;
+  show_all();
+  if (zoom_ < kReadable) set_zoom(kComfortable, QPointF(0, 0));
+  fit_ = Fit::readable;
+}
+
+void Canvas::fit_again() {
+  if (fit_ == Fit::all) return show_all();
+  const bool scrolled = horizontalScrollBar()->value() != 0 || verticalScrollBar()->value() != 0;
+  if (fit_ == Fit::readable && !scrolled) show_readable();
 }
 
 void Canvas::show_place(AnyId id) {
@@ -145,7 +158,7 @@ void Canvas::show_place(AnyId id) {
 
 void Canvas::resizeEvent(QResizeEvent*) {
   update_bars();
-  if (fitted_) show_all();
+  fit_again();
 }
 
 void Canvas::scrollContentsBy(int dx, int dy) { viewport()->scroll(dx, dy); }

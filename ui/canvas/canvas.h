@@ -32,11 +32,15 @@ class Canvas : public QAbstractScrollArea {
   void set_zoom(qreal zoom, QPointF anchor);
   void zoom_by(qreal factor);
   void show_all();
+  // All of it where its letters can be read then, else the upper left part at a size that can be read.
+  void show_readable();
   void show_place(AnyId);
   QPointF on_drawing(QPointF view) const;
   QPointF on_view(QPointF drawing) const;
   QRectF on_view(const snug::Box&) const;
   AnyId focus_id() const { return focus_; }
+  // Where on the viewport something new is pulled from the PC or a machine; nothing: it is not drawn.
+  std::optional<QPointF> handle_of(AnyId) const;
 
   // A gesture that a part begins: it follows the pointer, the next click ends it, Esc cancels.
   void begin(std::unique_ptr<Gesture> gesture);
@@ -47,6 +51,7 @@ class Canvas : public QAbstractScrollArea {
   bool is_busy() const { return gesture_ != nullptr; }
   // What stands at the pointer during a gesture.
   QString gesture_words() const;
+  QRectF ghost_box() const; // where, on the viewport; null: nothing is said
   // Since the last call: shapes and frames painted, frames that painted the whole view.
   struct Painted {
     std::int64_t shapes = 0, frames = 0, whole = 0;
@@ -78,11 +83,17 @@ class Canvas : public QAbstractScrollArea {
   void redraw();
   void take_size();
   void update_bars();
+  void fit_again();
   void update_around(AnyId);
   void update_over();
   void paint_over(QPainter&);
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
   void paint_ghost(QPainter&);
+  std::vector<AnyId> handles() const;
+  AnyId handle_at(QPointF view) const;
+  QString handle_help(AnyId) const;
+  std::unique_ptr<Gesture> pull_from(AnyId);
+  void paint_handles(QPainter&);
   void press_on(const Hit&, QMouseEvent*);
   void start_drag(QPointF at);
   void finish_gesture(QPointF at);
@@ -91,7 +102,7 @@ class Canvas : public QAbstractScrollArea {
   void step_focus(int key);
   std::vector<AnyId> places_in_order() const;
 
-  QRectF ghost_box() const;
+  QRectF off_target(QRectF) const;
 
   static constexpr qreal kGhostWidth = 340;
   Session& session_;
@@ -99,8 +110,9 @@ class Canvas : public QAbstractScrollArea {
   QSize sheet_;              // of the drawing, see take_size()
   Theme theme_ = Theme::light;
   qreal zoom_ = 1;
-  bool fitted_ = true; // follows the window's size
-  AnyId hover_, focus_, ringed_;
+  enum class Fit : std::uint8_t { none, all, readable };
+  Fit fit_ = Fit::readable;               // follows the window's size
+  AnyId hover_, focus_, ringed_, pulled_; // pulled_: the handle that is pressed
   std::unique_ptr<Gesture> gesture_;
   QPointF pressed_at_, pointer_; // of the viewport
   Hit pressed_;

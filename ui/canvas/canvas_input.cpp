@@ -20,7 +20,9 @@ namespace {
 constexpr qreal kReach = 6;       // of the pointer, pixels of the window
 constexpr qreal kWheelStep = 120; // eighths of a degree
 
-bool may_be_dragged(const Hit& h) { return h.of.kind == Kind::machine || h.of.kind == Kind::card; }
+bool may_be_dragged(const Hit& h) {
+  return h.of.kind == Kind::machine || h.of.kind == Kind::card || h.part == Part::socket;
+}
 
 } // namespace
 
@@ -35,11 +37,15 @@ void Canvas::begin(std::unique_ptr<Gesture> gesture) {
 void Canvas::start_drag(QPointF at) {
   const QPointF on = on_drawing(pressed_at_);
   before_ = drawing_;
-  if (pressed_.of.kind == Kind::card) {
+  if (pulled_) {
+    gesture_ = pull_from(pulled_);
+  } else if (pressed_.of.kind == Kind::card) {
     const auto* pin = std::get_if<BoxShape>(&drawing_.shapes[pressed_.shape]);
     const CardId card{pressed_.of.number};
     gesture_ = drag_pin(session_, card, drawing_,
                         pin ? QPointF(pin->box.centre().x, pin->box.centre().y) : QPointF(on.x(), on.y()));
+  } else if (pressed_.part == Part::socket) {
+    gesture_ = pull_socket(session_, SegmentId{pressed_.of.number}, on);
   } else if (pressed_.of.kind == Kind::machine) {
     std::vector<AnyId> ids = session_.selection();
     if (!session_.is_selected(pressed_.of)) ids = {pressed_.of};
@@ -47,7 +53,10 @@ void Canvas::start_drag(QPointF at) {
   } else {
     gesture_ = band_select(session_, on, keep_);
   }
-  viewport()->setCursor(may_be_dragged(pressed_) ? Qt::ClosedHandCursor : Qt::ArrowCursor);
+  viewport()->setCursor(pulled_                    ? Qt::CrossCursor
+                        : may_be_dragged(pressed_) ? Qt::ClosedHandCursor
+                                                   : Qt::ArrowCursor);
+  pulled_ = {};
   move_gesture(at);
 }
 
@@ -102,6 +111,12 @@ void Canvas::mousePressEvent(QMouseEvent* event) {
     viewport()->setCursor(Qt::ClosedHandCursor);
     return;
   }
+  pulled_ = event->button() == Qt::LeftButton ? handle_at(pressed_at_) : AnyId{};
+  if (pulled_) {
+    is_pressed_ = true;
+    pressed_ = {};
+    return;
+  }
   pressed_ = hit(drawing_, on_drawing(pressed_at_), kReach / zoom_);
   if (event->button() == Qt::LeftButton) press_on(pressed_, event);
 }
@@ -131,7 +146,7 @@ void Canvas::mouseMoveEvent(QMouseEvent* event) {
   if (panning_) {
     const QPointF by = at - pressed_at_;
     pressed_at_ = at;
-    fitted_ = false;
+    fit_ = Fit::none;
     horizontalScrollBar()->setValue(horizontalScrollBar()->value() - qRound(by.x()));
     verticalScrollBar()->setValue(verticalScrollBar()->value() - qRound(by.y()));
     return;
@@ -140,7 +155,9 @@ void Canvas::mouseMoveEvent(QMouseEvent* event) {
   if (is_pressed_ &&
       (at - pressed_at_).manhattanLength() >= QGuiApplication::styleHints()->startDragDistance())
     return start_drag(at);
-  set_hover(hit(drawing_, on_drawing(at), kReach / zoom_).of);
+  const AnyId handle = handle_at(at);
+  viewport()->setCursor(handle ? Qt::CrossCursor : Qt::ArrowCursor);
+  if (!handle) set_hover(hit(drawing_, on_drawing(at), kReach / zoom_).of);
 }
 
 void Canvas::mouseReleaseEvent(QMouseEvent* event) {
@@ -150,7 +167,12 @@ void Canvas::mouseReleaseEvent(QMouseEvent* event) {
     return;
   }
   const bool was_pressed = std::exchange(is_pressed_, false);
+  const AnyId pulled = std::exchange(pulled_, {});
   if (event->button() != Qt::LeftButton) return;
+  if (was_pressed && pulled && !gesture_) { // a click: the next one is on the rail
+    begin(pull_from(pulled));
+    return move_gesture(event->position());
+  }
   if (gesture_ && !placing_) return finish_gesture(event->position());
   if (was_pressed && !keep_ && pressed_.of && session_.selection().size() > 1 &&
       session_.is_selected(pressed_.of))
@@ -253,6 +275,10 @@ void Canvas::contextMenuEvent(QContextMenuEvent* event) {
 bool Canvas::viewportEvent(QEvent* event) {
   if (event->type() == QEvent::ToolTip) {
     const auto* help = static_cast<QHelpEvent*>(event);
+    if (const AnyId handle = handle_at(help->pos())) {
+      QToolTip::showText(help->globalPos(), handle_help(handle), viewport());
+      return true;
+    }
     const Hit h = hit(drawing_, on_drawing(help->pos()), kReach / zoom_);
     for (const Group& g : drawing_.groups)
       if (h.of && g.of == h.of && h.of.kind != Kind::pc && !g.title.empty()) {

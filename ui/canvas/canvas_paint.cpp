@@ -52,7 +52,7 @@ void Canvas::paint_over(QPainter& painter) {
   for (const AnyId id : session_.selection()) paint_ring(painter, id, Ink::info, 2, false);
   if (focus_ && hasFocus() && !gesture_ && !session_.is_selected(focus_))
     paint_ring(painter, focus_, Ink::text, 2, true);
-  if (!gesture_) return;
+  if (!gesture_) return paint_handles(painter);
   if (gesture_->target())
     paint_ring(painter, gesture_->target(), gesture_->is_refused() ? Ink::error : Ink::info, 3, true);
   const QPointF at = on_drawing(pointer_);
@@ -81,8 +81,31 @@ QRectF Canvas::ghost_box() const {
   for (const QString& line : lines)
     box.setHeight(box.height() +
                   plain.boundingRect(QRectF(0, 0, kGhostWidth, 400), Qt::TextWordWrap, line).height() + 3);
-  if (box.right() > viewport()->width()) box.moveRight(std::max(box.width(), pointer_.x() - kGhostGap));
-  if (box.bottom() > viewport()->height()) box.moveBottom(std::max(box.height(), pointer_.y() - kGhostGap));
+  return off_target(box);
+}
+
+// Beside the pointer, on the view, and where it does not hide what the hand aims at: below, above, left or
+// right of it.
+QRectF Canvas::off_target(QRectF box) const {
+  const QRectF view(viewport()->rect());
+  const auto into = [&view](QRectF r) {
+    r.moveLeft(std::clamp(r.left(), view.left(), std::max(view.left(), view.right() - r.width())));
+    r.moveTop(std::clamp(r.top(), view.top(), std::max(view.top(), view.bottom() - r.height())));
+    return r;
+  };
+  if (box.right() > view.right()) box.moveRight(pointer_.x() - kGhostGap);
+  if (box.bottom() > view.bottom()) box.moveBottom(pointer_.y() - kGhostGap);
+  box = into(box);
+  if (gesture_->target().kind != Kind::machine) return box;
+  const QRectF target = on_view(box_of(drawing_, gesture_->target())).adjusted(-6, -6, 6, 6);
+  if (target.isNull() || !box.intersects(target)) return box;
+  QRectF places[]{box, box, box, box};
+  places[0].moveTop(target.bottom() + 2);
+  places[1].moveRight(target.left() - 2);
+  places[2].moveLeft(target.right() + 2);
+  places[3].moveBottom(target.top() - 2);
+  for (const QRectF& p : places)
+    if (const QRectF in = into(p); !in.intersects(target)) return in;
   return box;
 }
 
@@ -126,7 +149,7 @@ void Canvas::update_over() {
 
 void Canvas::update_around(AnyId id) {
   const snug::Box box = box_of(drawing_, id);
-  if (box.w != 0) viewport()->update(on_view(box).toAlignedRect().adjusted(-10, -10, 10, 10));
+  if (box.w != 0) viewport()->update(on_view(box).toAlignedRect().adjusted(-14, -14, 14, 14));
 }
 
 } // namespace snug

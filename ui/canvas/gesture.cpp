@@ -39,6 +39,7 @@ void Gesture::show(const Aim& next) {
   if (edit_->empty()) return session_.end_preview();
   session_.preview(*edit_);
   QStringList lines;
+  if (const QString first = gain(); !first.isEmpty()) lines << first;
   for (const Message& m : consequences(now, session_.shown(), session_.exercise())) lines << snug::words(m);
   words_ = lines.join(QLatin1Char('\n'));
 }
@@ -93,6 +94,16 @@ std::uint64_t key_of(const Spot& spot) {
          static_cast<std::uint64_t>(spot.band & 0xff);
 }
 
+// "gets 172.22.10.13".
+QString addresses_got(const Lab& lab, AnyId card) {
+  const Card* c = card.kind == Kind::card ? find<Card>(lab, CardId{card.number}) : nullptr;
+  std::vector<std::string> out;
+  if (c)
+    for (const CardAddress& row : c->addresses)
+      if (row.address) out.push_back(to_text(*row.address));
+  return out.empty() ? QString() : words(text::gesture_gets, std::move(out));
+}
+
 class MachineDrag : public Gesture {
  public:
   MachineDrag(Session& session, std::vector<MachineId> ids)
@@ -137,6 +148,7 @@ class PinDrag : public Gesture {
                : plug_card(session().lab(), card_, to);
   }
   void done(const Aim&) override { session().select({AnyId(card_)}); }
+  QString gain() const override { return addresses_got(session().shown().lab(), card_); }
 
  private:
   CardId card_;
@@ -147,7 +159,8 @@ class PinDrag : public Gesture {
 class CardPull : public Gesture {
  public:
   CardPull(Session& session, MachineId machine, QPointF from)
-      : Gesture(session, as_qt(name_of(session.lab(), machine))), machine_(machine), from_(from) {}
+      : Gesture(session, snug::words(text::gesture_pull_card, name_of(session.lab(), machine))),
+        machine_(machine), from_(from) {}
   std::optional<QPointF> line_from() const override { return from_; }
 
  protected:
@@ -159,6 +172,7 @@ class CardPull : public Gesture {
     return std::move(added->edit);
   }
   void done(const Aim&) override { session().select({made_}); }
+  QString gain() const override { return addresses_got(session().shown().lab(), made_); }
 
  private:
   MachineId machine_;

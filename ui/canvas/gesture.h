@@ -34,7 +34,7 @@ class Gesture {
 
  protected:
   Gesture(Session& session, QString title) : session_(session), title_(std::move(title)) {}
-  Session& session() { return session_; }
+  Session& session() const { return session_; }
   struct Aim {
     AnyId target;
     std::uint64_t key = 0; // aims with the same key and target give the same edit
@@ -42,6 +42,8 @@ class Gesture {
   virtual Aim aim(const Drawing& before, const Drawing& now, QPointF at) = 0;
   virtual Result<Edit> edit_for(const Aim&) = 0;
   virtual void done(const Aim&) {}
+  // Said first, before the consequences; the preview shows the lab after the drop.
+  virtual QString gain() const { return {}; }
 
  private:
   void show(const Aim&);
@@ -59,6 +61,8 @@ std::unique_ptr<Gesture> drag_machines(Session&, std::vector<MachineId>);
 std::unique_ptr<Gesture> drag_pin(Session&, CardId, const Drawing&, QPointF pin);
 // A new card, from a machine to a rail.
 std::unique_ptr<Gesture> pull_card(Session&, MachineId, QPointF from);
+// The PC's socket: a new one (from none), or one that is on a segment, to another or away.
+std::unique_ptr<Gesture> pull_socket(Session&, SegmentId from, QPointF at);
 // A new machine or segment.
 std::unique_ptr<Gesture> place_role(Session&, const Role&);
 std::unique_ptr<Gesture> place_segment(Session&, SegmentKind);

@@ -15,7 +15,10 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QTimer>
+#include <QToolButton>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace snug {
 
@@ -77,10 +80,19 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
   auto* inside = new QWidget(scroll);
   rows_ = new QVBoxLayout(inside);
   rows_->setContentsMargins(0, 0, 4, 0);
-  rows_->setSpacing(6);
+  rows_->setSpacing(4);
   scroll->setWidget(inside);
   box->addWidget(scroll);
   none_ = wrapped({}, "muted", inside);
+  for (QToolButton*& b : headings_) {
+    b = new QToolButton(inside);
+    b->setProperty("role", QStringLiteral("group"));
+    b->setCheckable(true);
+    b->setChecked(true);
+    b->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    b->hide();
+    connect(b, &QToolButton::toggled, this, &FindingsPanel::fill);
+  }
   connect(&session_, &Session::lab_changed, this, &FindingsPanel::fill);
   connect(&session_, &Session::exercise_changed, this, &FindingsPanel::fill);
   connect(filter_, &QLineEdit::textChanged, this, &FindingsPanel::fill);
@@ -101,38 +113,65 @@ bool FindingsPanel::matches(const Finding& f) const {
          as_qt(f.rule->id).contains(wanted, Qt::CaseInsensitive);
 }
 
-void FindingsPanel::fill() {
+void FindingsPanel::empty() {
   while (QLayoutItem* item = rows_->takeAt(0)) {
-    if (item->widget() && item->widget() != none_) {
-      item->widget()->hide();
-      item->widget()->deleteLater();
-    }
+    QWidget* w = item->widget();
+    if (w) w->hide();
+    if (w && w != none_ && std::find(headings_.begin(), headings_.end(), w) == headings_.end())
+      w->deleteLater();
     delete item;
   }
-  std::array<int, 3> count{};
+  for (auto& group : groups_) group.clear();
   shown_ = 0;
-  int beyond = 0;
+}
+
+// The gravest first; a heading with the count folds its group away.
+void FindingsPanel::fill() {
+  empty();
+  std::array<int, 3> count{};
   for (const Finding& f : session_.analysis().findings()) {
-    if (!f.accepted && holds_in(session_.lab(), f, session_.exercise()))
-      ++count[static_cast<std::size_t>(f.severity)];
-    if (!matches(f)) continue;
-    if (shown_ >= kMostRows) {
-      ++beyond;
-      continue;
-    }
-    rows_->addWidget(row(f));
-    ++shown_;
+    const auto at = static_cast<std::size_t>(f.severity);
+    if (!f.accepted && holds_in(session_.lab(), f, session_.exercise())) ++count[at];
+    if (matches(f)) groups_[at].push_back(&f);
   }
+  int matching = 0, folded = 0;
+  for (const Severity s : {Severity::error, Severity::caution, Severity::note}) {
+    const int n = static_cast<int>(groups_[static_cast<std::size_t>(s)].size());
+    matching += n;
+    if (!heading(s).isChecked()) folded += n;
+    fill_group(s, n);
+  }
+  const int beyond = matching - folded - shown_;
   none_->setText(beyond > 0 ? words(text::findings_more, Count{beyond})
-                 : shown_ == 0
+                 : matching == 0
                      ? words(filter_->text().isEmpty() ? text::findings_none : text::findings_no_match)
                      : QString());
   none_->setVisible(!none_->text().isEmpty());
   rows_->addWidget(none_);
   rows_->addStretch();
+  for (auto& group : groups_) group.clear();
   emit counted(count[static_cast<std::size_t>(Severity::error)],
                count[static_cast<std::size_t>(Severity::caution)],
                count[static_cast<std::size_t>(Severity::note)]);
+}
+
+void FindingsPanel::fill_group(Severity s, int count) {
+  if (count == 0) return;
+  const Template& name = s == Severity::error     ? text::findings_errors
+                         : s == Severity::caution ? text::findings_cautions
+                                                  : text::findings_notes;
+  QToolButton& top = heading(s);
+  top.setText(words(name, Count{count}));
+  top.setArrowType(top.isChecked() ? Qt::DownArrow : Qt::RightArrow);
+  top.setAccessibleName(top.text());
+  rows_->addWidget(&top);
+  top.show();
+  if (!top.isChecked()) return;
+  for (const Finding* f : groups_[static_cast<std::size_t>(s)]) {
+    if (shown_ >= kMostRows) return;
+    rows_->addWidget(row(*f));
+    ++shown_;
+  }
 }
 
 QWidget* FindingsPanel::row(const Finding& f) {

@@ -10,6 +10,7 @@ class QLabel;
 class QLineEdit;
 class QVBoxLayout;
 class QCheckBox;
+class QToolButton;
 
 namespace snug {
 
@@ -20,6 +21,8 @@ class FindingsPanel : public QWidget {
   explicit FindingsPanel(Session& session, QWidget* parent = nullptr);
   void set_theme(Theme theme);
   int shown_count() const { return shown_; }
+  // The heading of a severity's findings, which folds them away; it is hidden where there are none.
+  QToolButton& heading(Severity s) const { return *headings_[static_cast<std::size_t>(s)]; }
 
  signals:
   void place_wanted(snug::AnyId id);
@@ -27,6 +30,8 @@ class FindingsPanel : public QWidget {
 
  private:
   void fill();
+  void empty();
+  void fill_group(Severity, int count);
   QWidget* row(const Finding&);
   bool matches(const Finding&) const;
   void ask_reason(QWidget* row, const Finding&);
@@ -37,6 +42,8 @@ class FindingsPanel : public QWidget {
   QCheckBox* accepted_;
   QVBoxLayout* rows_;
   QLabel* none_;
+  std::array<QToolButton*, 3> headings_{};
+  std::array<std::vector<const Finding*>, 3> groups_; // what matches, while it is filled in
   int shown_ = 0;
 };
 

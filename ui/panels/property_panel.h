@@ -8,10 +8,13 @@
 
 class QFormLayout;
 class QLabel;
-class QLineEdit;
 class QVBoxLayout;
 
 namespace snug {
+
+class FieldEditor;
+class MemorySlider;
+class RowList;
 
 class PropertyPanel : public QWidget {
   Q_OBJECT
@@ -26,24 +29,26 @@ class PropertyPanel : public QWidget {
   void refresh();
   std::vector<AnyId> subjects() const;
   void add_field(QFormLayout&, const FieldInfo&);
-  QWidget* make_editor(const FieldInfo&);
-  QWidget* line_editor(const FieldInfo&);
-  QWidget* box_editor(const FieldInfo&);
-  QWidget* choice_editor(const FieldInfo&);
-  void show_value(const FieldInfo&, QWidget&);
+  void add_lists(QVBoxLayout&);
+  void add_parts(QVBoxLayout&);
+  void fill_parts();
+  void add_group(const Template& title, Kind, const Template& noun);
+  void add_part(AnyId);
+  void add_way_back(QVBoxLayout&);
   // The value they have in common; nothing: they differ.
-  std::optional<Value> common(const FieldInfo&) const;
+  std::optional<Value> common(const FieldInfo& f) const;
   void set(const FieldInfo&, const Value&);
-  void judge(const FieldInfo&, QLineEdit&);
 
   Session& session_;
   std::vector<AnyId> subjects_;
-  std::vector<std::pair<const FieldInfo*, QWidget*>> editors_;
+  std::vector<FieldEditor*> editors_;
+  std::vector<std::pair<const FieldInfo*, RowList*>> lists_;
   QVBoxLayout* outer_;
   QWidget* body_ = nullptr;
+  QWidget* parts_ = nullptr; // cards and disks of a machine
+  MemorySlider* slider_ = nullptr;
   QLabel* title_ = nullptr;
   QLabel* about_ = nullptr;
-  bool filling_ = false;
 };
 
 } // namespace snug

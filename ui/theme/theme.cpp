@@ -33,12 +33,13 @@ QToolButton:disabled, QPushButton:disabled { color: {muted}; border-color: {trac
 QToolButton::menu-indicator { image: none; }
 QPushButton[role="fix"] { color: {info}; font-weight: 600; }
 QPushButton[role="part"] { text-align: left; padding: 5px 9px; }
-QPushButton[role="sample"] { min-width: 232px; max-width: 232px; min-height: 172px; max-height: 172px; }
+QPushButton[role="sample"] { min-width: 278px; max-width: 278px; min-height: 226px; max-height: 226px; }
 QPushButton[role="link"] { border: none; background: transparent; color: {info}; text-align: left; padding: 2px 0; }
 QLineEdit, QComboBox, QPlainTextEdit, QAbstractSpinBox { color: {text}; background: {inside}; border: 1px solid {edge}; border-radius: 5px; padding: 3px 7px; min-height: 20px; selection-background-color: {info}; selection-color: {inside}; }
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus { border: 2px solid {info}; padding: 2px 6px; }
 QLineEdit[bad="true"] { border: 2px solid {error}; padding: 2px 6px; }
-QComboBox::drop-down { border: none; width: 18px; }
+QComboBox::drop-down { border: none; width: 20px; }
+QComboBox::down-arrow { image: url(:/snug/{chevron}.svg); width: 12px; height: 12px; }
 QComboBox QAbstractItemView { background: {inside}; color: {text}; border: 1px solid {edge}; selection-background-color: {track}; selection-color: {text}; }
 QTabBar::tab { color: {muted}; background: transparent; padding: 7px 12px; border: none; border-bottom: 2px solid transparent; }
 QTabBar::tab:selected { color: {text}; font-weight: 600; border-bottom: 2px solid {info}; }
@@ -58,7 +59,7 @@ QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 QAbstractScrollArea::corner { background: transparent; border: none; }
 QSplitter::handle { background: {sheet}; }
 QMenuBar { background: {inside}; color: {text}; }
-QMenuBar::item { padding: 4px 9px; background: transparent; }
+QMenuBar::item { padding: 10px 9px; background: transparent; }
 QMenuBar::item:selected, QMenuBar::item:pressed { background: {track}; border-radius: 4px; }
 QMenu { background: {inside}; color: {text}; border: 1px solid {edge}; padding: 4px; }
 QMenu::item { padding: 5px 26px 5px 20px; border-radius: 4px; }
@@ -77,6 +78,11 @@ QCheckBox:focus { color: {info}; text-decoration: underline; }
 #notice { border-radius: 7px; border: 1px solid {edge}; background: {inside}; }
 #notice[kind="error"] { border: 2px solid {error}; }
 #notice[kind="caution"] { border: 2px solid {caution}; }
+QToolButton[role="group"] { border: none; background: transparent; text-align: left; padding: 3px 0; font-weight: 600; }
+QToolButton[role="group"]:focus { border: none; color: {info}; padding: 3px 0; text-decoration: underline; }
+QToolButton[role="group"]:checked { background: transparent; }
+#row { background: {sheet}; border: 1px solid {track}; border-radius: 6px; }
+QPushButton[role="small"] { padding: 1px 8px; min-height: 22px; }
 #finding { background: {sheet}; border: 2px solid {sheet}; border-radius: 5px; }
 #finding:focus { border-color: {info}; }
 #canvas { border: 2px solid {sheet}; border-radius: 4px; }
@@ -125,6 +131,8 @@ QString style_sheet(const Palette& p) {
   for (const auto& [name, ink] : kInks) sheet.replace(QLatin1String(name), colour(p, ink).name());
   const bool dark = colour(p, Ink::info).lightness() > colour(p, Ink::inside).lightness();
   sheet.replace(QLatin1String("{tick}"), dark ? QStringLiteral("tick-dark") : QStringLiteral("tick-light"));
+  sheet.replace(QLatin1String("{chevron}"),
+                dark ? QStringLiteral("chevron-dark") : QStringLiteral("chevron-light"));
   return sheet;
 }
 

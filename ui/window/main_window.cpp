@@ -6,6 +6,7 @@
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
+#include "ui/canvas/minimap.h"
 #include "ui/outline/outline_panel.h"
 #include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
@@ -37,7 +38,7 @@ namespace snug {
 
 namespace {
 
-constexpr int kPartsWidth = 196, kOutlineWidth = 304, kPropertiesWidth = 304, kTabsHeight = 210;
+constexpr int kPartsWidth = 178, kOutlineWidth = 304, kPropertiesWidth = 268, kTabsHeight = 210;
 
 QFrame* side(QWidget* inside, const char* edge) {
   auto* frame = new QFrame;
@@ -57,6 +58,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   setAcceptDrops(true);
   canvas_ = new Canvas(session_);
   in_place_ = new InPlace(*canvas_);
+  new Minimap(*canvas_);
   ruler_ = new Ruler(session_);
   exercises_ = new ExerciseStrip(session_);
   findings_ = new FindingsPanel(session_);
@@ -128,14 +130,15 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   show_page(0);
 }
 
-MainWindow::~MainWindow() = default;
+// While the session is still there: a field that is being edited tells it when it goes.
+MainWindow::~MainWindow() { delete takeCentralWidget(); }
 
 // 0: the start page, which has no lab to speak of; 1: the lab.
 void MainWindow::show_page(int page) {
   pages_->setCurrentIndex(page);
-  for (QWidget* w : {top_, footer_}) w->setVisible(page == 1);
+  for (QWidget* w : {top_, footer_, menuBar()->cornerWidget()}) w->setVisible(page == 1);
   for (const char* name :
-       {"save", "save_as", "hand_out", "show_all", "addresses", "select_all", "copy_picture"})
+       {"save", "save_as", "hand_out", "show_all", "addresses", "select_all", "copy_picture", "copy_table"})
     action(name)->setEnabled(page == 1);
 }
 
@@ -167,8 +170,8 @@ QWidget* MainWindow::make_top() {
 QWidget* MainWindow::make_middle() {
   auto* centre = new QWidget;
   auto* column = new QVBoxLayout(centre);
-  column->setContentsMargins(12, 8, 12, 8);
-  column->setSpacing(8);
+  column->setContentsMargins(6, 8, 6, 6);
+  column->setSpacing(6);
   column->addWidget(ruler_);
   tabs_ = new QTabWidget;
   tabs_->setObjectName(QStringLiteral("sheet"));
@@ -247,19 +250,6 @@ void MainWindow::refresh_title() {
   setWindowModified(session_.is_dirty());
   setWindowFilePath(session_.path());
   document_->setText(session_.shown_name() + (session_.is_dirty() ? QStringLiteral(" •") : QString()));
-}
-
-void MainWindow::set_theme(Theme theme) {
-  canvas_->set_theme(theme);
-  ruler_->set_theme(theme);
-  findings_->set_theme(theme);
-  exercises_->set_theme(theme);
-  parts_->set_theme(theme);
-}
-
-void MainWindow::changeEvent(QEvent* event) {
-  if (event->type() == QEvent::ApplicationPaletteChange) set_theme(theme_of(QApplication::palette()));
-  QMainWindow::changeEvent(event);
 }
 
 void MainWindow::say(const Notice& notice) { notice_->show_notice(notice); }

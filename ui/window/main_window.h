@@ -59,6 +59,8 @@ class MainWindow : public QMainWindow {
   // saved stays in the journal and is offered at the next start. Only where it could not be kept, and
   // `may_ask`, the person is asked.
   bool session_ends(bool may_ask);
+  // Of the whole program; light and dark stay as they are whatever the desktop does.
+  void choose_colours(Colours colours);
   void set_theme(Theme theme);
   QAction* action(const char* name) const; // by object name; null: none
 
@@ -67,13 +69,16 @@ class MainWindow : public QMainWindow {
   void dragEnterEvent(QDragEnterEvent*) override;
   void dropEvent(QDropEvent*) override;
   void dragMoveEvent(QDragMoveEvent*) override;
-  void changeEvent(QEvent*) override;
+  bool event(QEvent*) override;
 
  private:
   QWidget* make_top();
   QWidget* make_middle();
   QWidget* make_footer();
   void make_actions();
+  void make_view_actions(QMenu& view);
+  void make_colours_menu(QMenu& view);
+  void dress();
   QAction* add(QMenu& menu, const char* name, const Template& words_of, const QKeySequence& keys,
                std::function<void()> act);
   void show_menu(AnyId id, QPoint global);
@@ -87,10 +92,16 @@ class MainWindow : public QMainWindow {
   bool save();
   bool save_as();
   void ask_open();
+  void finish_typing(); // what stands in a field that is being edited counts
   void offer_recovery();
   void take_place();
   void remember_place();
   void remember_recent(const Result<void>&);
+  bool copy_chosen();
+  void cut_chosen();
+  MachineId paste_into(const std::string& bytes) const;
+  void paste_chosen(const std::string& bytes);
+  void copy_table();
   void copy_picture();
   void open_clipboard();
   void open_dropped(const QList<QUrl>& urls);
@@ -112,6 +123,8 @@ class MainWindow : public QMainWindow {
   Settings settings_;
   bool ending_ = false; // of the session, until something changes
   bool told_not_kept_ = false;
+  Colours colours_ = Colours::desktop;
+  bool dressing_ = false;
   Canvas* canvas_ = nullptr;
   Ruler* ruler_ = nullptr;
   InPlace* in_place_ = nullptr;

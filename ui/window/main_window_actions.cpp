@@ -1,6 +1,7 @@
 #include "core/addressing/plan.h"
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
+#include "core/text/clip_text.h"
 #include "core/text/keep_text.h"
 #include "core/text/outline_text.h"
 #include "core/text/window_text.h"
@@ -72,9 +73,12 @@ void MainWindow::make_actions() {
     session_.perform(suggest_addresses(session_.lab()));
   });
   change.addSeparator();
+  add(change, "cut", text::act_cut, Qt::CTRL | K::Key_X, [this] { cut_chosen(); });
+  add(change, "copy", text::act_copy, Qt::CTRL | K::Key_C, [this] { copy_chosen(); });
+  add(change, "paste", text::act_paste_here, Qt::CTRL | K::Key_V, [this] { open_clipboard(); });
+  add(change, "copy_table", text::act_copy_table, {}, [this] { copy_table(); });
   add(change, "copy_picture", text::act_copy_picture, Qt::CTRL | Qt::SHIFT | K::Key_C,
       [this] { copy_picture(); });
-  add(change, "paste", text::act_paste, Qt::CTRL | K::Key_V, [this] { open_clipboard(); });
   add(change, "select_all", text::act_select_all, Qt::CTRL | K::Key_A, [this] {
     std::vector<AnyId> ids;
     for (const Machine& m : session_.lab().machines) ids.push_back(m.id);
@@ -82,6 +86,11 @@ void MainWindow::make_actions() {
   });
   QMenu& view = *menuBar()->addMenu(words(text::menu_view));
   view.setObjectName(QStringLiteral("view_menu"));
+  make_view_actions(view);
+}
+
+void MainWindow::make_view_actions(QMenu& view) {
+  using K = Qt::Key;
   add(view, "show_all", text::act_show_all, Qt::CTRL | K::Key_0, [this] { canvas_->show_all(); });
   add(view, "larger", text::act_larger, Qt::CTRL | K::Key_Plus, [this] {
     canvas_->zoom_by(1.2);
@@ -94,6 +103,7 @@ void MainWindow::make_actions() {
     left_->setCurrentIndex(1);
     outline_->view().setFocus(Qt::ShortcutFocusReason);
   });
+  make_colours_menu(view);
 }
 
 void MainWindow::refresh_actions() {
@@ -110,7 +120,7 @@ void MainWindow::refresh_actions() {
   const bool any = !session_.selection().empty();
   const bool machines = !machines_chosen().empty();
   for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
-  for (const char* a : {"duplicate", "move_to", "connect_to"}) action(a)->setEnabled(machines);
+  for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy"}) action(a)->setEnabled(machines);
   for (const char* a : {"switch_on", "switch_off"}) action(a)->setEnabled(machines && session_.exercise());
   action("socket")->setEnabled(any && session_.selection().front().kind == Kind::segment);
 }
@@ -193,9 +203,9 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
       if (action(name)->isEnabled()) menu.addAction(action(name));
   };
   if (!id || id.kind == Kind::pc)
-    put({"show_all", "addresses", "select_all", "hand_out"});
+    put({"paste", "show_all", "addresses", "select_all", "hand_out"});
   else
-    put({"rename", "duplicate", "remove", "switch_on", "switch_off", "socket"});
+    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket"});
   if (id.kind == Kind::machine) {
     menu.addSeparator();
     fill_move_menu(*menu.addMenu(words(text::menu_move)));

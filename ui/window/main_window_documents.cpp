@@ -54,10 +54,12 @@ void MainWindow::ask_open() {
 }
 
 bool MainWindow::save() {
+  finish_typing();
   return session_.path().isEmpty() || session_.is_read_only() ? save_as() : session_.save();
 }
 
 bool MainWindow::save_as() {
+  finish_typing();
   QString path = QFileDialog::getSaveFileName(
       this, words(text::act_save_as).remove(QLatin1Char('&')),
       session_.path().isEmpty() ? QStringLiteral("lab.snuglab") : session_.path(), words(text::file_filter));
@@ -70,6 +72,7 @@ bool MainWindow::save_as() {
 
 // Modal, because going on would lose work.
 void MainWindow::unless_unsaved(const std::function<void()>& then) {
+  finish_typing();
   if (!session_.is_dirty()) return then();
   QMessageBox box(QMessageBox::Warning, QStringLiteral("Snuglab"),
                   words(text::unsaved_question, session_.shown_name().toStdString()), QMessageBox::NoButton,

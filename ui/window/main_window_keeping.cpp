@@ -9,10 +9,11 @@
 #include "ui/window/notice_bar.h"
 #include "ui/window/start_page.h"
 
-#include <QClipboard>
+#include <QApplication>
 #include <QCloseEvent>
 #include <QDateTime>
 #include <QGuiApplication>
+#include <QLineEdit>
 #include <QLocale>
 #include <QMimeData>
 #include <QScreen>
@@ -66,6 +67,7 @@ void MainWindow::remember_in(const QString& file) {
 
 void MainWindow::take_place() {
   const Remembered& r = settings_.get();
+  if (r.colours != colours_) choose_colours(r.colours);
   if (r.window.isValid()) {
     QList<QRect> screens;
     for (const QScreen* s : QGuiApplication::screens()) screens << s->availableGeometry();
@@ -92,7 +94,13 @@ void MainWindow::remember_recent(const Result<void>& done) {
   session_.tell(Notice::Kind::caution, words(text::settings_not_kept, english(done.error())));
 }
 
+void MainWindow::finish_typing() {
+  QWidget* field = QApplication::focusWidget();
+  if (qobject_cast<QLineEdit*>(field) && isAncestorOf(field)) field->clearFocus();
+}
+
 bool MainWindow::session_ends(bool may_ask) {
+  finish_typing();
   remember_place();
   ending_ = session_.keep_now();
   if (!ending_ && may_ask)
@@ -135,31 +143,6 @@ void MainWindow::open_dropped(const QList<QUrl>& urls) {
     if (open_file(path) && count > 1)
       session_.tell(Notice::Kind::told, words(text::drop_several, std::to_string(count), path.toStdString()));
   });
-}
-
-void MainWindow::copy_picture() {
-  const auto picture = make_paper(session_.analysis(), session_.exercise(), Paper::png, Theme::light);
-  const auto drawn = make_paper(session_.analysis(), session_.exercise(), Paper::svg, Theme::light);
-  if (!picture) return session_.tell(picture.error());
-  auto* formats = new QMimeData;
-  formats->setImageData(QImage::fromData(*picture));
-  if (drawn) formats->setData(QStringLiteral("image/svg+xml"), *drawn);
-  QClipboard& clipboard = *QGuiApplication::clipboard();
-  clipboard.setMimeData(formats);
-  if (!clipboard.mimeData() || !clipboard.mimeData()->hasImage())
-    return session_.tell(Notice::Kind::error, words(text::clipboard_refused));
-  session_.tell(Notice::Kind::told, words(text::copied_picture));
-}
-
-// What comes from other programs is read as a file is, with the same limits (RELIABILITY 31).
-void MainWindow::open_clipboard() {
-  const QMimeData* offered = QGuiApplication::clipboard()->mimeData();
-  if (offered && offered->hasUrls()) return open_dropped(offered->urls());
-  const std::string bytes = offered ? offered->text().toStdString() : std::string();
-  if (bytes.empty()) return session_.tell(Notice::Kind::error, words(text::clipboard_no_text));
-  auto lab = read_lab(bytes, english(snug::say(text::clipboard_name)));
-  if (!lab) return session_.tell(lab.error());
-  unless_unsaved([&] { session_.start(copy_as_template(*lab, random_uid())); });
 }
 
 } // namespace snug

@@ -39,6 +39,12 @@ class Fields {
     ok_ = ok_ && (v.isUndefined() || v.isBool());
     out = v.toBool();
   }
+  void read(const char* name, Colours& out) {
+    const QJsonValue v = object_.value(QLatin1String(name));
+    const bool light = v == QLatin1String("light"), dark = v == QLatin1String("dark");
+    ok_ = ok_ && (v.isUndefined() || light || dark);
+    out = dark ? Colours::dark : light ? Colours::light : Colours::desktop;
+  }
   void read(const char* name, QList<int>& out) {
     for (const auto& v : list(name)) {
       const int n = v.toInt(kMostNumber + 1);
@@ -73,6 +79,8 @@ QByteArray write_settings(const Remembered& r) {
   if (r.window.isValid())
     o[QLatin1String("window")] = array({r.window.x(), r.window.y(), r.window.width(), r.window.height()});
   o[QLatin1String("maximised")] = r.maximised;
+  if (r.colours != Colours::desktop)
+    o[QLatin1String("colours")] = QLatin1String(r.colours == Colours::dark ? "dark" : "light");
   o[QLatin1String("across")] = array(r.across);
   o[QLatin1String("down")] = array(r.down);
   return QJsonDocument(o).toJson();
@@ -89,6 +97,7 @@ std::optional<Remembered> read_settings(const QByteArray& bytes) {
   fields.read("recent", out.recent);
   fields.read("window", window);
   fields.read("maximised", out.maximised);
+  fields.read("colours", out.colours);
   fields.read("across", out.across);
   fields.read("down", out.down);
   if (!fields.ok() || (!window.isEmpty() && window.size() != 4)) return std::nullopt;

@@ -13,11 +13,14 @@
 
 namespace snug {
 
+enum class Colours : std::uint8_t { desktop, light, dark };
+
 struct Remembered {
   static constexpr int kMostRecent = 10;
   QStringList recent; // files opened last, absolute, newest first; existing or not
   QRect window;       // when it was closed last and not maximised; null: never
   bool maximised = false;
+  Colours colours = Colours::desktop;
   QList<int> across, down; // what the splitters divide, pixels; empty: as built
   friend bool operator==(const Remembered&, const Remembered&) = default;
 };

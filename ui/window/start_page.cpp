@@ -1,5 +1,6 @@
 #include "ui/window/start_page.h"
 
+#include "core/base/size.h"
 #include "core/document/read.h"
 #include "core/embedded/embedded.h"
 #include "core/layout/draw.h"
@@ -21,7 +22,7 @@ namespace snug {
 
 namespace {
 
-constexpr int kHeight = 146, kColumns = 3; // of the small picture
+constexpr int kHeight = 166, kColumns = 3; // of the small picture
 
 // A sample as a small picture that is drawn from the sample itself, and its title.
 class SampleCard : public QPushButton {
@@ -30,6 +31,8 @@ class SampleCard : public QPushButton {
     const auto lab = read_lab(file.bytes, file.name);
     title_ = lab && !lab->facts.title.empty() ? as_qt(lab->facts.title) : as_qt(file.name);
     if (lab) {
+      about_ = words(text::start_about, Count{static_cast<std::int64_t>(lab->machines.size())},
+                     std::to_string(lab->segments.size()), mib_text(lab->pc.installed));
       DrawOptions options;
       options.show_ruler = options.show_legend = false;
       drawing_ = draw(analyse(*lab), options);
@@ -55,13 +58,16 @@ class SampleCard : public QPushButton {
     }
     painter.setFont(diagram_font(13, Weight::semibold));
     painter.setPen(colour(colours, Ink::text));
-    const QFontMetrics metrics(painter.font());
-    painter.drawText(QRect(10, kHeight + 4, width() - 20, 28), Qt::AlignCenter,
-                     metrics.elidedText(title_, Qt::ElideRight, width() - 20));
+    QRect used;
+    painter.drawText(QRect(12, kHeight + 6, width() - 24, 40), Qt::AlignLeft | Qt::TextWordWrap, title_,
+                     &used);
+    painter.setFont(diagram_font(12, Weight::regular));
+    painter.setPen(colour(colours, Ink::muted));
+    painter.drawText(QPointF(12, used.bottom() + 17), about_);
   }
 
  private:
-  QString title_;
+  QString title_, about_;
   Drawing drawing_;
 };
 

@@ -1,0 +1,151 @@
+// usage: screens FOLDER WIDTH HEIGHT light|dark
+// Pictures of the window for people to look at: start page, samples, mid-drag, address being typed, menu,
+// recovery and failure bars, export dialog. Run by tests/screens/run.
+
+#include "tests/window/hand.h"
+#include "ui/panels/address_panel.h"
+#include "ui/theme/theme.h"
+#include "ui/window/hand_out.h"
+#include "ui/window/notice_bar.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QLineEdit>
+#include <QMenu>
+#include <QMenuBar>
+#include <QPainter>
+#include <QTableView>
+#include <QTest>
+
+#include <cstring>
+#include <iostream>
+
+namespace {
+
+using namespace snug;
+
+class Camera {
+ public:
+  Camera(const QString& folder, QSize size, Theme theme) : folder_(folder), size_(size), theme_(theme) {}
+
+  void take(MainWindow& window, const char* name, const QWidget* over = nullptr) {
+    QTest::qWait(40);
+    QPixmap picture = window.grab();
+    if (over) {
+      QPainter painter(&picture);
+      painter.drawPixmap((size_.width() - over->width()) / 2, (size_.height() - over->height()) / 2,
+                         const_cast<QWidget*>(over)->grab());
+    }
+    const QString word = theme_ == Theme::dark ? QStringLiteral("dark") : QStringLiteral("light");
+    const qreal scale = picture.devicePixelRatio();
+    const QString file = QStringLiteral("%1/%2-%3x%4%5-%6.png")
+                             .arg(folder_, QLatin1String(name))
+                             .arg(size_.width())
+                             .arg(size_.height())
+                             .arg(scale == 1 ? QString() : QStringLiteral("@%1").arg(scale))
+                             .arg(word);
+    ok = picture.save(file) && ok;
+    std::cout << file.toStdString() << '\n';
+  }
+  void fit(MainWindow& window) const {
+    window.resize(size_);
+    window.show();
+    window.activateWindow();
+    QTest::qWait(30);
+    window.canvas().show_all();
+  }
+  bool ok = true;
+
+ private:
+  QString folder_;
+  QSize size_;
+  Theme theme_;
+};
+
+void of_samples(Camera& camera) {
+  for (const char* name : {"skerry-ferries", "mistakes", "sixty"}) {
+    MainWindow window;
+    window.start_sample(name);
+    camera.fit(window);
+    camera.take(window, name);
+  }
+}
+
+void of_work(Camera& camera) {
+  MainWindow window;
+  window.start_sample("skerry-ferries");
+  test::Hand hand(window);
+  camera.fit(window);
+  hand.press(hand.on(hand.machine("tickets-1")));
+  hand.move(hand.on(hand.machine("deck-b")) + QPoint(30, 40));
+  camera.take(window, "mid-drag");
+  hand.key(Qt::Key_Escape);
+  hand.release(QPoint(1, 1));
+  hand.click(hand.on(hand.machine("wheelhouse")));
+  camera.take(window, "selected");
+  hand.drag(hand.on(hand.machine("tickets-1")), hand.on(hand.machine("deck-b")) + QPoint(30, 40));
+  camera.take(window, "dropped");
+  window.action("show_addresses")->trigger();
+  QTableView& table = window.addresses().view();
+  const QModelIndex at = table.model()->index(2, 3);
+  table.setCurrentIndex(at);
+  for (int c = 0; c < table.model()->columnCount(); ++c)
+    if (table.model()->flags(table.model()->index(2, c)) & Qt::ItemIsEditable)
+      table.edit(table.model()->index(2, c));
+  if (auto* line = table.findChild<QLineEdit*>()) {
+    line->selectAll();
+    QTest::keyClicks(line, QStringLiteral("10.20.0."));
+  }
+  camera.take(window, "address-editing");
+}
+
+void of_dialogs(Camera& camera) {
+  MainWindow window;
+  window.start_sample("skerry-ferries");
+  camera.fit(window);
+  window.session().tell(
+      Notice::Kind::error,
+      QStringLiteral("/home/teacher/labs/ferries.snuglab: the disk is full: make room or save "
+                     "elsewhere; the file is as it was"));
+  window.notice().ask(
+      QStringLiteral("recovery"),
+      {Notice::Kind::caution, QStringLiteral("Work on untitled lab was not saved when the "
+                                             "program ended on 25 Nov 2026 21:47.")},
+      {{QStringLiteral("Open it as it was"), [] {}}, {QStringLiteral("Throw it away"), [] {}}});
+  camera.take(window, "bars");
+  HandOut dialog(window.session(), &window);
+  dialog.show();
+  QTest::qWait(30);
+  camera.take(window, "hand-out-picture", &dialog);
+  dialog.choose(Paper::table_markdown);
+  QTest::qWait(30);
+  camera.take(window, "hand-out-table", &dialog);
+  dialog.hide();
+  QMenu* menu = window.menuBar()->actions()[1]->menu();
+  emit menu->aboutToShow();
+  menu->ensurePolished();
+  menu->resize(menu->sizeHint());
+  camera.take(window, "menu", menu);
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+  if (argc < 5) return 2;
+  const QString folder = QString::fromLocal8Bit(argv[1]);
+  const Theme theme = std::strcmp(argv[4], "dark") == 0 ? Theme::dark : Theme::light;
+  const QSize size(QByteArray(argv[2]).toInt(), QByteArray(argv[3]).toInt());
+  QApplication application(argc, argv);
+  wear(application, theme);
+  QDir().mkpath(folder);
+  Camera camera(folder, size, theme);
+  {
+    MainWindow window;
+    camera.fit(window);
+    camera.take(window, "start");
+  }
+  of_samples(camera);
+  of_work(camera);
+  of_dialogs(camera);
+  return camera.ok ? 0 : 1;
+}

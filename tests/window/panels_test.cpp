@@ -1,0 +1,260 @@
+// Panels with real events: findings in groups, rows of the property panel, the slider of memory, colours.
+
+#include "core/document/write.h"
+#include "core/text/window_text.h"
+#include "tests/support/process.h"
+#include "tests/window/hand.h"
+#include "ui/canvas/minimap.h"
+#include "ui/panels/findings_panel.h"
+#include "ui/panels/memory_slider.h"
+#include "ui/panels/property_panel.h"
+#include "ui/session/words.h"
+#include "ui/theme/theme.h"
+
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QScrollBar>
+#include <QTest>
+#include <QToolButton>
+
+#include <algorithm>
+
+namespace snug::test {
+namespace {
+
+class Panels : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    window.start_sample("skerry-ferries");
+    first_bytes = write_lab(hand.lab());
+  }
+  void press(const char* name) {
+    auto* button = shown<QPushButton>(name);
+    ASSERT_NE(button, nullptr) << name;
+    QTest::mouseClick(button, Qt::LeftButton);
+  }
+  // What stands in the property panel now; what is to be deleted is hidden.
+  template <typename W>
+  W* shown(const char* name) {
+    for (W* w : window.properties().findChildren<W*>(QLatin1String(name)))
+      if (w->isVisibleTo(&window.properties())) return w;
+    return nullptr;
+  }
+  void type(const char* name, const char* text) {
+    auto* line = shown<QLineEdit>(name);
+    ASSERT_NE(line, nullptr) << name;
+    line->setFocus();
+    line->selectAll();
+    QTest::keyClicks(line, QLatin1String(text));
+  }
+  const Machine& machine(const char* name) { return *find<Machine>(hand.lab(), hand.machine(name)); }
+  void back_to_the_first_bytes() {
+    while (hand.session().can_undo()) hand.session().undo();
+    EXPECT_TRUE(write_lab(hand.lab()) == first_bytes);
+  }
+  MainWindow window;
+  Hand hand{window};
+  std::string first_bytes;
+};
+
+TEST_F(Panels, FindingsStandBySeverityAndFold) {
+  FindingsPanel& panel = window.findings();
+  std::array<int, 3> count{};
+  for (const Finding& f : hand.session().analysis().findings())
+    if (!f.accepted && holds_in(hand.lab(), f, hand.session().exercise()))
+      ++count[static_cast<std::size_t>(f.severity)];
+  const int all = count[0] + count[1] + count[2];
+  EXPECT_EQ(panel.shown_count(), all);
+  EXPECT_EQ(panel.heading(Severity::error).text(), words(text::findings_errors, Count{count[0]}));
+  QToolButton& errors = panel.heading(Severity::error);
+  ASSERT_TRUE(errors.isVisibleTo(&panel));
+  QTest::mouseClick(&errors, Qt::LeftButton);
+  EXPECT_EQ(panel.shown_count(), all - count[0]);
+  EXPECT_TRUE(errors.isVisibleTo(&panel));
+  QTest::keyClick(&errors, Qt::Key_Space);
+  EXPECT_EQ(panel.shown_count(), all);
+  QTest::keyClicks(panel.findChild<QLineEdit*>(), QStringLiteral("deck-b"));
+  EXPECT_LT(panel.shown_count(), all);
+  EXPECT_GT(panel.shown_count(), 0);
+}
+
+TEST_F(Panels, RoutesAreAddedTypedAndRemoved) {
+  hand.session().select({hand.machine("beacon")});
+  const std::size_t before = machine("beacon").routes.size();
+  press("add_routes");
+  ASSERT_EQ(machine("beacon").routes.size(), before + 1);
+  EXPECT_EQ(hand.session().undo_words(), QStringLiteral("Change routes of beacon"));
+  const std::string row = "routes_" + std::to_string(before) + "_to";
+  type(row.c_str(), "10.9.0.0/99");
+  EXPECT_TRUE(shown<QLineEdit>(row.c_str())->property("bad").toBool());
+  EXPECT_EQ(machine("beacon").routes.back().to, Prefix());
+  type(row.c_str(), "10.9.0.0/16");
+  QTest::keyClick(shown<QLineEdit>(row.c_str()), Qt::Key_Return);
+  EXPECT_EQ(to_text(machine("beacon").routes.back().to), "10.9.0.0/16");
+  press(("remove_routes_" + std::to_string(before)).c_str());
+  EXPECT_EQ(machine("beacon").routes.size(), before);
+  back_to_the_first_bytes();
+}
+
+TEST_F(Panels, CardsAndDisksOfAMachine) {
+  const MachineId beacon = hand.machine("beacon");
+  hand.session().select({beacon});
+  const std::size_t cards = hand.lab().cards.size(), disks = hand.lab().disks.size();
+  press("add_disk");
+  ASSERT_EQ(hand.lab().disks.size(), disks + 1);
+  EXPECT_TRUE(hand.session().is_selected(hand.lab().disks.back().id));
+  type("size", "3.5g");
+  QTest::keyClick(shown<QLineEdit>("size"), Qt::Key_Return);
+  EXPECT_EQ(hand.lab().disks.back().size, 3584);
+  press("back");
+  EXPECT_TRUE(hand.session().is_selected(beacon));
+  press("add_card");
+  ASSERT_EQ(hand.lab().cards.size(), cards + 1);
+  press("back");
+  press(("remove_" + to_text(hand.lab().cards.back().id)).c_str());
+  EXPECT_EQ(hand.lab().cards.size(), cards);
+  back_to_the_first_bytes();
+}
+
+TEST_F(Panels, AddressesOfACardAndClientsOfAShare) {
+  const Card* card = nullptr;
+  for (const Card& c : hand.lab().cards)
+    if (c.machine == hand.machine("hold") && c.segment && !c.addresses.empty()) card = &c;
+  ASSERT_NE(card, nullptr);
+  const CardId id = card->id;
+  const std::size_t before = card->addresses.size();
+  hand.session().select({id});
+  press("add_addresses");
+  ASSERT_EQ(find<Card>(hand.lab(), id)->addresses.size(), before + 1);
+  EXPECT_EQ(find<Card>(hand.lab(), id)->addresses.back().kind, AddressKind::suggested);
+  press(("remove_addresses_" + std::to_string(before)).c_str());
+  EXPECT_EQ(find<Card>(hand.lab(), id)->addresses.size(), before);
+  ASSERT_FALSE(hand.lab().shares.empty());
+  const ShareId share = hand.lab().shares.front().id;
+  const std::size_t clients = hand.lab().shares.front().clients.size();
+  hand.session().select({share});
+  press("add_clients");
+  EXPECT_EQ(find<Share>(hand.lab(), share)->clients.size(), clients + 1);
+  back_to_the_first_bytes();
+}
+
+// One step however far it is dragged; marks where the role's figures are.
+TEST_F(Panels, SliderSetsMemoryInOneStep) {
+  hand.session().select({hand.machine("wheelhouse")});
+  auto* slider = shown<MemorySlider>("memory_slider");
+  ASSERT_NE(slider, nullptr);
+  const Role& role = *find<Role>(hand.lab(), machine("wheelhouse").role);
+  EXPECT_LT(slider->x_of(role.current_least), slider->x_of(role.current_usual));
+  EXPECT_LE(slider->x_of(role.current_usual), slider->width());
+  const QPoint from(slider->x_of(machine("wheelhouse").memory), 11);
+  QTest::mousePress(slider, Qt::LeftButton, {}, from);
+  for (int x = from.x(); x >= slider->x_of(4096); --x) {
+    QMouseEvent move(QEvent::MouseMove, QPointF(x, 11), slider->mapToGlobal(QPointF(x, 11)), Qt::NoButton,
+                     Qt::LeftButton, {});
+    QCoreApplication::sendEvent(slider, &move);
+  }
+  QTest::mouseRelease(slider, Qt::LeftButton, {}, {slider->x_of(4096), 11});
+  EXPECT_NEAR(static_cast<double>(machine("wheelhouse").memory), 4096, 256);
+  EXPECT_EQ(machine("wheelhouse").memory % 256, 0);
+  hand.session().undo();
+  EXPECT_TRUE(write_lab(hand.lab()) == first_bytes);
+  slider->setFocus();
+  QTest::keyClick(slider, Qt::Key_Right);
+  EXPECT_GT(machine("wheelhouse").memory, find<Machine>(hand.lab(), hand.machine("beacon"))->memory);
+  back_to_the_first_bytes();
+}
+
+// The style sheet and what is painted follow the palette; what a person chose stays.
+TEST_F(Panels, ColoursFollowTheDesktop) {
+  const auto sheet_is = [](Theme t) { return qApp->styleSheet() == style_sheet(snug::palette(t)); };
+  QPalette dark;
+  dark.setColor(QPalette::Window, Qt::black);
+  dark.setColor(QPalette::WindowText, Qt::white);
+  QApplication::setPalette(dark);
+  QCoreApplication::processEvents();
+  EXPECT_TRUE(sheet_is(Theme::dark));
+  EXPECT_EQ(&window.canvas().colours(), &snug::palette(Theme::dark));
+  QEvent change(QEvent::ThemeChange); // what a desktop that is light tells its windows
+  QCoreApplication::sendEvent(&window, &change);
+  EXPECT_TRUE(sheet_is(Theme::light));
+  EXPECT_EQ(&window.canvas().colours(), &snug::palette(Theme::light));
+  window.action("colours_dark")->trigger();
+  EXPECT_TRUE(sheet_is(Theme::dark));
+  QCoreApplication::sendEvent(&window, &change);
+  EXPECT_TRUE(sheet_is(Theme::dark));
+  EXPECT_EQ(window.settings().get().colours, Colours::dark);
+  window.action("colours_light")->trigger();
+  EXPECT_TRUE(sheet_is(Theme::light));
+}
+
+// The words at the pointer do not hide the room that a guest is held over, even at the right edge.
+TEST_F(Panels, WordsStandBesideTheTarget) {
+  window.resize(1280, 800);
+  QTest::qWait(1);
+  window.canvas().show_all();
+  const MachineId room = hand.machine("deck-b");
+  hand.press(hand.on(hand.machine("tickets-1")));
+  hand.move(hand.on(room) + QPoint(40, 40));
+  const QRectF target = window.canvas().on_view(box_of(window.canvas().drawing(), room));
+  const QRectF ghost = window.canvas().ghost_box();
+  EXPECT_FALSE(ghost.isNull());
+  EXPECT_FALSE(ghost.intersects(target));
+  EXPECT_TRUE(QRectF(window.canvas().viewport()->rect()).contains(ghost));
+  hand.key(Qt::Key_Escape);
+}
+
+// Work of a drag, counted: no frame paints the whole view, and few shapes are painted again.
+TEST_F(Panels, DragFramesPaintLittle) {
+  window.canvas().viewport()->repaint();
+  window.canvas().take_painted();
+  const auto shapes = static_cast<std::int64_t>(window.canvas().drawing().shapes.size());
+  hand.press(hand.on(hand.machine("tickets-1")));
+  hand.move(hand.on(hand.machine("deck-b")) + QPoint(40, 40));
+  QTest::qWait(5);
+  window.canvas().take_painted(); // the two rooms change once
+  const QPoint at = hand.on(hand.machine("deck-b")) + QPoint(40, 40);
+  constexpr int kFrames = 20;
+  for (int i = 0; i < kFrames; ++i) {
+    QMouseEvent move(QEvent::MouseMove, at + QPoint(i, i / 2),
+                     window.canvas().viewport()->mapToGlobal(at + QPoint(i, i / 2)), Qt::NoButton,
+                     Qt::LeftButton, {});
+    QCoreApplication::sendEvent(window.canvas().viewport(), &move);
+    QTest::qWait(1);
+  }
+  const Canvas::Painted painted = window.canvas().take_painted();
+  EXPECT_GT(painted.frames, 0);
+  EXPECT_EQ(painted.whole, 0);
+  EXPECT_LT(painted.shapes, painted.frames * shapes / 3) << shapes;
+  hand.key(Qt::Key_Escape);
+}
+
+// There while a part of the lab is out of view; a click brings the view there.
+TEST_F(Panels, MinimapGoesWhereItIsClicked) {
+  auto* map = window.canvas().findChild<QWidget*>(QStringLiteral("minimap"));
+  ASSERT_NE(map, nullptr);
+  EXPECT_FALSE(map->isVisible());
+  window.canvas().set_zoom(2.5, {0, 0});
+  EXPECT_TRUE(map->isVisible());
+  const auto* bar = window.canvas().horizontalScrollBar();
+  ASSERT_EQ(bar->value(), 0);
+  const QRectF frame = static_cast<Minimap*>(map)->frame();
+  EXPECT_LT(frame.width(), map->width());
+  QTest::mouseClick(map, Qt::LeftButton, {}, {map->width() - 2, map->height() / 2});
+  EXPECT_EQ(bar->value(), bar->maximum());
+  EXPECT_GT(static_cast<Minimap*>(map)->frame().x(), frame.x());
+  window.canvas().show_all();
+  EXPECT_FALSE(map->isVisible());
+}
+
+TEST(Page, PassesTheLintOfMandoc) {
+  const std::string page = std::string(SNUG_SOURCE_DIR) + "/app/window/snuglab.1";
+  const auto done = run_program({"mandoc", "-T", "lint", "-W", "warning", page});
+  if (done.code == 127) GTEST_SKIP() << "skipped: mandoc is not installed";
+  EXPECT_EQ(done.code, 0) << done.out << done.err;
+}
+
+} // namespace
+} // namespace snug::test

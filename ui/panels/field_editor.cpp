@@ -1,0 +1,119 @@
+#include "ui/panels/field_editor.h"
+
+#include "core/model/field_text.h"
+#include "core/text/window_text.h"
+#include "ui/session/words.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLineEdit>
+#include <QStyle>
+
+namespace snug {
+
+namespace {
+
+// All elements that a reference may name, with an entry for none.
+void fill_references(QComboBox& box, const Lab& lab, const FieldInfo& f) {
+  box.addItem(words(f.key == "carrier" ? say(text::property_pc, lab.pc.name) : say(text::property_none)),
+              QString());
+  for (const Kind kind : kinds_in_document()) {
+    if ((f.id_kinds & kinds({kind})) == 0) continue;
+    const Store& store = store_of(kind);
+    for (std::size_t i = 0; i < store.count(lab); ++i) {
+      const AnyId id = store.table->id(store.at(lab, i));
+      box.addItem(as_qt(name_of(lab, id)), as_qt(to_text(id)));
+    }
+  }
+}
+
+void set_bad(QLineEdit& line, bool bad, const QString& why) {
+  line.setProperty("bad", bad);
+  line.setToolTip(why);
+  line.style()->unpolish(&line);
+  line.style()->polish(&line);
+}
+
+} // namespace
+
+FieldEditor::FieldEditor(Session& session, const FieldInfo& field, QWidget* parent, Set set)
+    : session_(session), field_(field), set_(std::move(set)) {
+  if (field_.type == FieldType::boolean)
+    make_box(parent);
+  else if (field_.type == FieldType::choice || field_.type == FieldType::id)
+    make_choice(parent);
+  else
+    make_line(parent);
+  setParent(widget_);
+  widget_->setObjectName(as_qt(field_.key));
+  widget_->setAccessibleName(as_qt(field_.label));
+  widget_->setToolTip(as_qt(field_.help));
+}
+
+void FieldEditor::make_box(QWidget* parent) {
+  auto* box = new QCheckBox(parent);
+  widget_ = box;
+  connect(box, &QCheckBox::clicked, this, [this](bool on) { set_(Value(on)); });
+}
+
+void FieldEditor::make_choice(QWidget* parent) {
+  auto* box = new QComboBox(parent);
+  widget_ = box;
+  box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  box->setMinimumContentsLength(8);
+  if (field_.type == FieldType::choice)
+    for (const std::string_view word : field_.choices) box->addItem(as_qt(word), as_qt(word));
+  connect(box, &QComboBox::activated, this, [this, box](int at) {
+    const auto value = value_of_line(field_, box->itemData(at).toString().toStdString());
+    if (value) return set_(*value);
+    session_.tell(value.error());
+    show(shown_);
+  });
+}
+
+void FieldEditor::make_line(QWidget* parent) {
+  auto* line = new QLineEdit(parent);
+  widget_ = line;
+  connect(line, &QLineEdit::textEdited, this, [this, line] { judge(*line); });
+  connect(line, &QLineEdit::editingFinished, this, [this, line] {
+    if (filling_ || !line->isModified()) return;
+    line->setModified(false);
+    const auto value = value_of_line(field_, line->text().toStdString());
+    if (!value) {
+      session_.tell(value.error());
+      return show(shown_);
+    }
+    const QPointer<QObject> alive(this); // the panel may be made anew by what is set
+    set_(*value);
+    if (alive) show(shown_);
+  });
+}
+
+void FieldEditor::judge(QLineEdit& line) {
+  const auto value = value_of_line(field_, line.text().toStdString());
+  set_bad(line, !value, value ? as_qt(field_.help) : words(value.error().message));
+}
+
+void FieldEditor::show(const std::optional<Value>& value) {
+  filling_ = true;
+  shown_ = value;
+  if (auto* line = qobject_cast<QLineEdit*>(widget_)) {
+    if (!line->hasFocus() || !line->isModified()) {
+      line->setText(value ? as_qt(line_of(field_, *value)) : QString());
+      line->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
+      set_bad(*line, false, as_qt(field_.help));
+    }
+  } else if (auto* box = qobject_cast<QCheckBox*>(widget_)) {
+    box->setTristate(!value);
+    box->setCheckState(!value ? Qt::PartiallyChecked : *value->as<bool>() ? Qt::Checked : Qt::Unchecked);
+  } else if (auto* choice = qobject_cast<QComboBox*>(widget_)) {
+    if (field_.type == FieldType::id) {
+      choice->clear();
+      fill_references(*choice, session_.lab(), field_);
+    }
+    choice->setCurrentIndex(value ? choice->findData(as_qt(line_of(field_, *value))) : -1);
+  }
+  filling_ = false;
+}
+
+} // namespace snug

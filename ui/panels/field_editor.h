@@ -1,0 +1,41 @@
+#pragma once
+// The widget with which one value of the field table is edited: a line that is judged while it is typed, a
+// choice, or a box to tick.
+
+#include "ui/session/session.h"
+
+#include <QPointer>
+#include <QWidget>
+
+#include <functional>
+
+class QLineEdit;
+
+namespace snug {
+
+class FieldEditor : public QObject {
+ public:
+  using Set = std::function<void(const Value&)>; // of a value that may stand in the field
+  // `field` must live as long as the widget, which is a child of `parent`.
+  FieldEditor(Session& session, const FieldInfo& field, QWidget* parent, Set set);
+
+  const FieldInfo& field() const { return field_; }
+  QWidget* widget() const { return widget_; }
+  // Nothing: several elements differ. What is being typed stays.
+  void show(const std::optional<Value>& value);
+
+ private:
+  void make_box(QWidget* parent);
+  void make_choice(QWidget* parent);
+  void make_line(QWidget* parent);
+  void judge(QLineEdit&);
+
+  Session& session_;
+  const FieldInfo& field_;
+  Set set_;
+  QWidget* widget_ = nullptr;
+  std::optional<Value> shown_;
+  bool filling_ = false;
+};
+
+} // namespace snug

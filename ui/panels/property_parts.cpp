@@ -1,0 +1,143 @@
+// What belongs to a machine beside its fields: its cards and disks, each a line that leads to all of it.
+
+#include "core/base/size.h"
+#include "core/gesture/rows.h"
+#include "core/text/outline_text.h"
+#include "core/text/window_text.h"
+#include "ui/panels/property_panel.h"
+#include "ui/session/words.h"
+
+#include <QFrame>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+MachineId machine_of(const Lab& lab, AnyId id) {
+  if (const Card* c = find<Card>(lab, CardId{id.kind == Kind::card ? id.number : 0})) return c->machine;
+  if (const Disk* d = find<Disk>(lab, DiskId{id.kind == Kind::disk ? id.number : 0})) return d->machine;
+  if (const Share* s = find<Share>(lab, ShareId{id.kind == Kind::share ? id.number : 0})) return s->machine;
+  return {};
+}
+
+std::string addresses_of(const Card& c) {
+  std::string out;
+  for (const CardAddress& row : c.addresses) {
+    if (!out.empty()) out += ", ";
+    out += row.address                      ? to_text(*row.address)
+           : row.kind == AddressKind::dhcp  ? english(say(text::outline_dhcp))
+           : row.kind == AddressKind::slaac ? english(say(text::outline_slaac))
+                                            : english(say(text::outline_no_address));
+  }
+  return out;
+}
+
+// "Steering · 172.22.10.31", "60 GiB · nvme".
+QString line_of_part(const Lab& lab, AnyId id) {
+  std::string first, second;
+  if (const Card* c = find<Card>(lab, CardId{id.kind == Kind::card ? id.number : 0})) {
+    first = c->segment ? name_of(lab, c->segment) : english(say(text::property_none));
+    second = addresses_of(*c);
+    if (second.empty())
+      second = english(c->carries.empty() ? say(text::outline_no_address) : say(text::outline_carries));
+  } else if (const Disk* d = find<Disk>(lab, DiskId{id.kind == Kind::disk ? id.number : 0})) {
+    first = mib_text(d->size);
+    second = d->store ? name_of(lab, d->store) : english(say(text::property_none));
+  }
+  return words(text::outline_of, first, second);
+}
+
+} // namespace
+
+// From a card or a disk to its machine.
+void PropertyPanel::add_way_back(QVBoxLayout& column) {
+  const MachineId machine =
+      subjects_.size() == 1 ? machine_of(session_.lab(), subjects_.front()) : MachineId{};
+  if (!machine) return;
+  auto* back = new QPushButton(words(text::rows_back, name_of(session_.lab(), machine)), body_);
+  back->setObjectName(QStringLiteral("back"));
+  back->setProperty("role", QStringLiteral("link"));
+  connect(back, &QPushButton::clicked, this, [this, machine] { session_.select({machine}); });
+  column.addWidget(back);
+}
+
+void PropertyPanel::add_parts(QVBoxLayout& column) {
+  if (subjects_.size() != 1 || subjects_.front().kind != Kind::machine) return;
+  parts_ = new QWidget(body_);
+  auto* box = new QVBoxLayout(parts_);
+  box->setContentsMargins(0, 0, 0, 0);
+  box->setSpacing(5);
+  column.addWidget(parts_);
+}
+
+void PropertyPanel::fill_parts() {
+  if (!parts_) return;
+  while (QLayoutItem* item = parts_->layout()->takeAt(0)) {
+    if (item->widget()) {
+      item->widget()->hide();
+      item->widget()->deleteLater();
+    }
+    delete item;
+  }
+  const MachineId machine{subjects_.front().number};
+  add_group(text::rows_cards, Kind::card, text::rows_add);
+  for (const Card& c : session_.lab().cards)
+    if (c.machine == machine) add_part(c.id);
+  add_group(text::rows_disks, Kind::disk, text::rows_add);
+  for (const Disk& d : session_.lab().disks)
+    if (d.machine == machine) add_part(d.id);
+}
+
+void PropertyPanel::add_group(const Template& title, Kind kind, const Template& button_words) {
+  auto* row = new QWidget(parts_);
+  auto* top = new QHBoxLayout(row);
+  top->setContentsMargins(0, 6, 0, 0);
+  auto* label = new QLabel(words(title), row);
+  label->setProperty("tone", QStringLiteral("heading"));
+  top->addWidget(label, 1);
+  auto* add = new QPushButton(words(button_words, info_of(kind).noun), row);
+  add->setProperty("role", QStringLiteral("small"));
+  add->setObjectName(kind == Kind::card ? QStringLiteral("add_card") : QStringLiteral("add_disk"));
+  connect(add, &QPushButton::clicked, this, [this, kind] {
+    const MachineId machine{subjects_.front().number};
+    Added added =
+        kind == Kind::card ? add_loose_card(session_.lab(), machine) : add_disk(session_.lab(), machine);
+    session_.seal();
+    if (session_.perform(std::move(added.edit))) session_.select({added.id});
+  });
+  top->addWidget(add);
+  parts_->layout()->addWidget(row);
+  row->show();
+}
+
+void PropertyPanel::add_part(AnyId id) {
+  auto* frame = new QFrame(parts_);
+  frame->setObjectName(QStringLiteral("row"));
+  auto* across = new QHBoxLayout(frame);
+  across->setContentsMargins(8, 4, 8, 4);
+  auto* open = new QPushButton(line_of_part(session_.lab(), id), frame);
+  open->setProperty("role", QStringLiteral("link"));
+  open->setObjectName(QStringLiteral("open_") + as_qt(to_text(id)));
+  open->setToolTip(words(text::rows_open));
+  open->setMinimumWidth(40);
+  connect(open, &QPushButton::clicked, this, [this, id] { session_.select({id}); });
+  auto* gone = new QPushButton(words(text::rows_remove), frame);
+  gone->setProperty("role", QStringLiteral("small"));
+  gone->setObjectName(QStringLiteral("remove_") + as_qt(to_text(id)));
+  connect(gone, &QPushButton::clicked, this, [this, id] {
+    session_.seal();
+    session_.perform(remove_elements(session_.lab(), std::vector<AnyId>{id}));
+  });
+  across->addWidget(open, 1);
+  across->addWidget(gone);
+  parts_->layout()->addWidget(frame);
+  frame->show();
+}
+
+} // namespace snug
