@@ -2,6 +2,7 @@
 
 #include "core/document/save.h"
 #include "core/document/write.h"
+#include "core/model/store.h"
 #include "core/net/host_name.h"
 #include "core/text/cli_text.h"
 
@@ -58,6 +59,26 @@ Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text) {
     if (same_name(e.name, text)) return e.id;
   if (names.empty()) return fail(text::cli_no_exercises, text);
   return fail(text::cli_no_exercise, text, names);
+}
+
+Result<AnyId> find_element(const Lab& lab, const std::string& text, std::initializer_list<Kind> kinds,
+                           const Template& none) {
+  std::vector<AnyId> found;
+  for (const Kind kind : kinds) {
+    const Store& store = store_of(kind);
+    std::vector<AnyId> named;
+    for (std::size_t i = 0; i < store.count(lab); ++i) {
+      const AnyId id = store.table->id(store.at(lab, i));
+      if (to_text(id) == text) return id;
+      if (same_name(name_of(lab, id), text)) named.push_back(id);
+    }
+    if (found.empty()) found = std::move(named);
+  }
+  if (found.empty()) return fail(none, text);
+  std::vector<std::string> ids;
+  for (const AnyId id : found) ids.push_back(to_text(id));
+  if (found.size() > 1) return fail(text::cli_two_nodes, text, ids);
+  return found.front();
 }
 
 Result<Rewrite> Rewrite::begin(const std::string& file, const std::string& output) {

@@ -39,6 +39,10 @@ std::optional<Lab> load(const Console& console, const std::string& path);
 std::optional<Loaded> load_document(const Console& console, const std::string& path);
 // The exercise with this name or id; an empty text is everything on.
 Result<ExerciseId> find_exercise(const Lab& lab, const std::string& text);
+// The element with this id, or of the first of `kinds` in which the name occurs. Refuses with `none`, and
+// where several have the name with their ids.
+Result<AnyId> find_element(const Lab& lab, const std::string& text, std::initializer_list<Kind> kinds,
+                           const Template& none);
 // A lab that is read, changed and written. One writer: who else has it open must not lose what is written
 // here, nor the other way round.
 class Rewrite {

@@ -1,6 +1,4 @@
 #include "app/cli/command.h"
-#include "core/model/store.h"
-#include "core/net/host_name.h"
 #include "core/report/reach_report.h"
 #include "core/text/cli_text.h"
 
@@ -22,24 +20,7 @@ struct ReachWish {
 Result<AnyId> find_node(const Lab& lab, const std::string& text) {
   if (text == "pc") return AnyId{Kind::pc, 0};
   if (text == "outside") return AnyId{Kind::outside, 0};
-  std::vector<AnyId> found;
-  const auto look = [&](const auto& list) {
-    for (const auto& e : list) {
-      if (to_text(e.id) == text) found.assign(1, e.id);
-      if (same_name(e.name, text)) found.emplace_back(e.id);
-    }
-  };
-  look(lab.machines);
-  if (found.empty()) look(lab.lans);
-  if (found.empty()) look(lab.segments);
-  if (found.empty()) return fail(text::cli_no_node, text);
-  std::vector<std::string> ids;
-  for (const AnyId id : found) {
-    if (to_text(id) == text) return id;
-    ids.push_back(to_text(id));
-  }
-  if (found.size() > 1) return fail(text::cli_two_nodes, text, ids);
-  return found.front();
+  return find_element(lab, text, {Kind::machine, Kind::lan, Kind::segment}, text::cli_no_node);
 }
 
 // "ping", "tcp", "udp/53".

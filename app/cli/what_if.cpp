@@ -1,5 +1,4 @@
 #include "app/cli/command.h"
-#include "core/net/host_name.h"
 #include "core/report/reach_report.h"
 #include "core/text/cli_text.h"
 
@@ -13,22 +12,6 @@ struct WhatIfWish {
   bool json = false;
 };
 
-Result<AnyId> find_part(const Lab& lab, const std::string& text) {
-  std::vector<AnyId> found;
-  const auto look = [&](const auto& list) {
-    for (const auto& e : list)
-      if (to_text(e.id) == text || same_name(e.name, text)) found.emplace_back(e.id);
-  };
-  look(lab.machines);
-  if (found.empty()) look(lab.segments);
-  if (found.empty()) look(lab.cards);
-  if (found.empty()) return fail(text::cli_no_off, text);
-  std::vector<std::string> ids;
-  for (const AnyId id : found) ids.push_back(to_text(id));
-  if (found.size() > 1) return fail(text::cli_two_nodes, text, ids);
-  return found.front();
-}
-
 int ask(const Console& console, const WhatIfWish& wish) {
   const auto lab = load(console, wish.file);
   if (!lab) return kUnreadable;
@@ -36,7 +19,7 @@ int ask(const Console& console, const WhatIfWish& wish) {
   if (!exercise) return complain(console, exercise.error(), kUsage);
   std::vector<AnyId> off;
   for (const std::string& text : wish.off) {
-    const auto id = find_part(*lab, text);
+    const auto id = find_element(*lab, text, {Kind::machine, Kind::segment, Kind::card}, text::cli_no_off);
     if (!id) return complain(console, id.error(), kUsage);
     off.push_back(*id);
   }

@@ -2,7 +2,6 @@
 #include "core/reach/explain.h"
 #include "core/reach/promises.h"
 #include "core/text/promise_text.h"
-#include "core/text/reach_text.h"
 
 #include <algorithm>
 #include <array>
@@ -22,9 +21,7 @@ void mark(Occasions& when, std::size_t occasion) {
 }
 
 std::string node_name(const Context& c, AnyId id) {
-  if (id.kind == Kind::everyone) return english(say(text::node_everyone));
-  if (id.kind == Kind::segment) return c.name(id);
-  return id.kind == Kind::machine ? c.name(id) : reach_name(c.lab, id);
+  return id.kind == Kind::machine ? c.name(id) : subject_name(c.lab, id);
 }
 
 // " on tcp 443"; nothing for any packet at all.
@@ -52,19 +49,12 @@ Message explained(const Context& c, std::size_t occasion, const Judged& j) {
   return explain(c.index, c.reach->at(occasion), j.question, j.answer);
 }
 
-bool speaks_of(const Context& c, const Promise& p, std::size_t occasion) {
-  if (p.exercises.empty()) return true;
-  if (occasion == 0) return false;
-  const ExerciseId id = c.lab.exercises[occasion - 1].id;
-  return std::find(p.exercises.begin(), p.exercises.end(), id) != p.exercises.end();
-}
-
 // Calls use(promise, occasion, judged) for those of one kind that are broken.
 template <typename Use>
 void each_broken(const Context& c, PromiseKind kind, Use use) {
   for (const Promise& p : c.lab.promises)
     for (std::size_t i = 0; p.must == kind && i < c.reach->occasions(); ++i) {
-      if (!speaks_of(c, p, i)) continue;
+      if (!speaks_of(p, i == 0 ? ExerciseId{} : c.lab.exercises[i - 1].id)) continue;
       const Judged j = judge(c.reach->at(i), c.index, p);
       if (j.counts && !j.kept) use(p, i, j);
     }

@@ -15,20 +15,6 @@ namespace snug {
 
 namespace {
 
-AnyId store_for(const Lab& lab, MachineId carrier) {
-  if (!carrier) return lab.volumes.empty() ? AnyId{} : AnyId(lab.volumes.front().id);
-  for (const Disk& d : lab.disks)
-    if (d.machine == carrier) return d.id;
-  return {};
-}
-
-// Applies what a gesture gives to the copy that the next one works on.
-Result<void> take_in(Lab& lab, const Result<Edit>& edit) {
-  if (!edit) return fail(edit.error());
-  if (const auto done = apply(lab, *edit); !done) return fail(done.error());
-  return {};
-}
-
 class Copies {
  public:
   explicit Copies(const Lab& lab) : lab_(lab), before_(lab) {}
@@ -101,26 +87,27 @@ Result<Added> add_machine(const Lab& lab, const Role& role, const Spot& spot, Ex
   Lab after = lab;
   EditBuilder roles(lab);
   const RoleId used = use_role(roles, role);
-  if (const auto ok = take_in(after, std::move(roles).take({})); !ok) return fail(ok.error());
+  if (const auto ok = detail::take_in(after, std::move(roles).take({})); !ok) return fail(ok.error());
   Machine m = machine_from(*find<Role>(after, used), lab.facts.sizes);
   m.name = free_name(lab, Kind::machine, role.key);
   const std::string name = m.name;
   const MachineId id = detail::append(after, std::move(m)).id;
   const std::vector<MachineId> one{id};
-  if (const auto ok = take_in(after, move_machines(after, one, spot)); !ok) return fail(ok.error());
+  if (const auto ok = detail::take_in(after, move_machines(after, one, spot)); !ok) return fail(ok.error());
   for (Machine& x : after.machines)
     if (x.id == id) x.pinned = false;
   Disk disk;
   disk.machine = id;
   disk.size = role.disk;
-  disk.store = store_for(lab, spot.carrier);
+  disk.store = detail::store_for(lab, spot.carrier);
   detail::append(after, std::move(disk));
   if (current)
-    if (const auto ok = take_in(after, set_power(after, current, one, true)); !ok) return fail(ok.error());
+    if (const auto ok = detail::take_in(after, set_power(after, current, one, true)); !ok)
+      return fail(ok.error());
   if (plugged) {
     const auto card = add_card(after, id, plugged);
     if (!card) return fail(card.error());
-    if (const auto ok = take_in(after, card->edit); !ok) return fail(ok.error());
+    if (const auto ok = detail::take_in(after, card->edit); !ok) return fail(ok.error());
   }
   return Added{detail::edit_between(lab, after, say(text::gesture_add, name)), id};
 }
@@ -153,7 +140,7 @@ Result<Added> duplicate(const Lab& lab, std::span<const MachineId> ids) {
     Spot spot{original.carrier, original.band, {}};
     for (auto next = at + 1; next != siblings.end() && !spot.before; ++next)
       if (*next != made && find<Machine>(copies.lab(), *next)->band == original.band) spot.before = *next;
-    if (const auto ok = take_in(copies.lab(), move_machines(copies.lab(), one, spot)); !ok)
+    if (const auto ok = detail::take_in(copies.lab(), move_machines(copies.lab(), one, spot)); !ok)
       return fail(ok.error());
   }
   copies.finish();

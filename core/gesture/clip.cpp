@@ -4,6 +4,7 @@
 #include "core/document/read.h"
 #include "core/document/write.h"
 #include "core/text/clip_text.h"
+#include "core/text/keep_text.h"
 
 #include <algorithm>
 #include <set>
@@ -108,7 +109,8 @@ Result<Lab> read_copied(std::string_view text) {
   const std::string_view whole = trimmed(text);
   const std::string_view head = kHead.substr(0, kHead.size() - 1);
   if (!is_copied_machines(text) || !whole.ends_with('}')) return fail(text::clip_foreign);
-  return read_lab(whole.substr(head.size(), whole.size() - head.size() - 1), english(say(text::clip_name)));
+  return read_lab(whole.substr(head.size(), whole.size() - head.size() - 1),
+                  english(say(text::clipboard_name)));
 }
 
 } // namespace

@@ -6,6 +6,19 @@
 
 namespace snug::detail {
 
+AnyId store_for(const Lab& lab, MachineId carrier) {
+  if (!carrier) return lab.volumes.empty() ? AnyId{} : AnyId(lab.volumes.front().id);
+  for (const Disk& d : lab.disks)
+    if (d.machine == carrier) return d.id;
+  return {};
+}
+
+Result<void> take_in(Lab& lab, const Result<Edit>& edit) {
+  if (!edit) return fail(edit.error());
+  if (const auto done = apply(lab, *edit); !done) return fail(done.error());
+  return {};
+}
+
 void suggest_for(Lab& lab, CardId card) {
   const auto it =
       std::find_if(lab.cards.begin(), lab.cards.end(), [card](const Card& c) { return c.id == card; });

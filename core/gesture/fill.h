@@ -16,6 +16,10 @@ E& append(Lab& lab, E e) {
 }
 // Suggests addresses for a card that has no typed one, and the MAC that follows from its id.
 void suggest_for(Lab& lab, CardId card);
+// Where a new disk inside `carrier` lies (none: the PC): its first disk, the PC's first volume; none.
+AnyId store_for(const Lab& lab, MachineId carrier);
+// Applies what a gesture gives to the copy that the next one works on.
+Result<void> take_in(Lab& lab, const Result<Edit>& edit);
 // The edit with a label.
 Edit edit_between(const Lab& from, const Lab& to, Message label);
 

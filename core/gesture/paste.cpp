@@ -86,12 +86,6 @@ class Paste {
     machines_[m.id] = detail::append(lab_, std::move(copy)).id;
     if (!m.carrier) outer_.push_back(machines_[m.id]);
   }
-  AnyId store_of_carrier() const {
-    if (!carrier_) return lab_.volumes.empty() ? AnyId{} : AnyId(lab_.volumes.front().id);
-    for (const Disk& d : lab_.disks)
-      if (d.machine == carrier_) return d.id;
-    return {};
-  }
   void disk(const Disk& d) {
     Disk copy = d;
     copy.machine = at(machines_, d.machine);
@@ -120,7 +114,7 @@ class Paste {
   // Where a disk lies whose store did not come along: with its machine, as a new one would.
   AnyId store_left(const Disk& original) const {
     const MachineId inside = find<Machine>(from_, original.machine)->carrier;
-    if (!inside) return store_of_carrier();
+    if (!inside) return detail::store_for(lab_, carrier_);
     for (const Disk& d : from_.disks)
       if (d.machine == inside) return at(disks_, d.id);
     return {};
@@ -218,14 +212,11 @@ Result<Pasted> paste_lab(const Lab& lab, const Lab& copied, MachineId carrier, E
   Paste paste(lab, copied, carrier);
   paste.run();
   const std::vector<MachineId> outer = paste.outer();
-  auto moved = move_machines(paste.lab(), outer, {carrier, 0, {}});
-  if (!moved) return fail(moved.error());
-  if (const auto done = apply(paste.lab(), *moved); !done) return fail(done.error());
-  if (current) {
-    const auto on = set_power(paste.lab(), current, outer, true);
-    if (!on) return fail(on.error());
-    if (const auto done = apply(paste.lab(), *on); !done) return fail(done.error());
-  }
+  if (const auto ok = take_in(paste.lab(), move_machines(paste.lab(), outer, {carrier, 0, {}})); !ok)
+    return fail(ok.error());
+  if (current)
+    if (const auto ok = take_in(paste.lab(), set_power(paste.lab(), current, outer, true)); !ok)
+      return fail(ok.error());
   Pasted out;
   out.edit = edit_between(lab, paste.lab(), say(text::clip_paste, names_of(paste.lab(), outer)));
   for (const MachineId m : outer) out.made.emplace_back(m);

@@ -1,7 +1,6 @@
 #include "core/reach/classes.h"
 
 #include <algorithm>
-#include <bit>
 #include <unordered_map>
 #include <unordered_set>
 
@@ -20,11 +19,6 @@ struct PrefixHash {
     return mixed(mixed(mixed(1, p.network().high()), p.network().low()), kind);
   }
 };
-
-int common_bits(const Address& a, const Address& b) {
-  const Bits128 d{a.high() ^ b.high(), a.low() ^ b.low()};
-  return d.high != 0 ? std::countl_zero(d.high) : 64 + std::countl_zero(d.low);
-}
 
 // How one network tells addresses apart: which of all prefixes hold them (routes, cards, the choice of a
 // source), and whether they are like others at all.

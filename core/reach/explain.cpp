@@ -16,6 +16,11 @@ std::string reach_name(const Lab& lab, AnyId node) {
   return name_of(lab, node);
 }
 
+std::string subject_name(const Lab& lab, AnyId id) {
+  if (id.kind == Kind::everyone) return english(say(text::node_everyone));
+  return id.kind == Kind::segment ? name_of(lab, id) : reach_name(lab, id);
+}
+
 namespace {
 
 class Explainer {

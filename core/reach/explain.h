@@ -7,6 +7,8 @@ namespace snug {
 
 // "deck-a", "the PC", "the translator of Crew", "house router", "the outside".
 std::string reach_name(const Lab&, AnyId node);
+// The same for subjects of promises: "Crew", "every machine".
+std::string subject_name(const Lab&, AnyId);
 Message explain(const Index&, const Reach&, const ReachQuestion&, const ReachAnswer&);
 
 } // namespace snug

@@ -1,6 +1,7 @@
 #include "core/reach/network.h"
 
 #include <algorithm>
+#include <bit>
 
 namespace snug {
 
@@ -98,15 +99,10 @@ std::optional<Address> ReachNetwork::link_local(const ReachPort& p) const {
   return Address::v6(0xfe80'0000'0000'0000ULL, modified_eui64(Mac(p.mac)));
 }
 
-namespace {
-
 int common_bits(const Address& a, const Address& b) {
-  int n = 0;
-  while (n < 128 && Prefix::of(a, n + 1) == Prefix::of(b, n + 1)) ++n;
-  return n;
+  const std::uint64_t high = a.high() ^ b.high(), low = a.low() ^ b.low();
+  return high != 0 ? std::countl_zero(high) : 64 + std::countl_zero(low);
 }
-
-} // namespace
 
 // RFC 6724 5, as far as scopes and prefixes decide: same scope, outgoing card, longest match.
 std::optional<Address> ReachNetwork::source6(std::uint32_t port, const Address& target) const {

@@ -119,6 +119,9 @@ class ReachNetwork {
   std::size_t variants_ = 1;
 };
 
+// How many bits two addresses of one family begin with alike (RFC 6724 2.2), as of 128.
+int common_bits(const Address&, const Address&);
+
 // IPv6 does not run over less (RFC 8200 5).
 inline constexpr std::int32_t kLeastMtu6 = 1280;
 

@@ -154,6 +154,11 @@ bool Judge::judge_pair(const Subject& from, const Subject& to) {
 
 } // namespace
 
+bool speaks_of(const Promise& p, ExerciseId exercise) {
+  return p.exercises.empty() ||
+         std::find(p.exercises.begin(), p.exercises.end(), exercise) != p.exercises.end();
+}
+
 Judged judge(Reach& reach, const Index& index, const Promise& p) { return Judge(reach, index, p).run(); }
 
 } // namespace snug

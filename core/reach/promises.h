@@ -20,6 +20,8 @@ struct Judged {
 // only where its packets leave by this one. Outside is everything beyond the frame, the LANs' routers
 // included. "Never" is broken by any packet that arrives, also where the answer gets lost.
 Judged judge(Reach&, const Index&, const Promise&);
+// Of everything on only where it names no exercise.
+bool speaks_of(const Promise&, ExerciseId);
 
 // What a machine uses: its own needs, and those of its role for services of which it has none.
 std::vector<Need> needs_of(const Index&, std::uint32_t machine_place);

@@ -55,9 +55,7 @@ class Comparison {
   }
   void promises(ExerciseId exercise) {
     for (const Promise& p : index_.lab().promises) {
-      const bool speaks = p.exercises.empty() ||
-                          std::find(p.exercises.begin(), p.exercises.end(), exercise) != p.exercises.end();
-      if (!speaks || !judge(before_, index_, p).kept) continue;
+      if (!speaks_of(p, exercise) || !judge(before_, index_, p).kept) continue;
       if (!judge(after_, changed_, p).kept) out_.promises.push_back(p.id);
     }
   }

@@ -173,12 +173,7 @@ Table what_if_table(const Analysis& a, ExerciseId exercise, std::span<const AnyI
   for (const PromiseId p : w.promises) {
     const auto& list = a.lab().promises;
     const auto it = std::find_if(list.begin(), list.end(), [&](const Promise& x) { return x.id == p; });
-    const auto subject = [&](AnyId id) {
-      return id.kind == Kind::everyone  ? english(say(text::node_everyone))
-             : id.kind == Kind::segment ? name_of(a.lab(), id)
-                                        : reach_name(a.lab(), id);
-    };
-    row(p, text::fails_promise, subject(it->from), to_text(p), subject(it->to));
+    row(p, text::fails_promise, subject_name(a.lab(), it->from), to_text(p), subject_name(a.lab(), it->to));
   }
   for (const LostNeed& n : w.needs)
     row(n.who, n.must ? text::fails_must : text::fails_need, name_of(a.lab(), n.who), n.service,

@@ -9,10 +9,8 @@ inline constexpr Template clip_nothing{"clip-nothing", "choose the machines to c
 inline constexpr Template clip_foreign{
     "clip-foreign", "the clipboard holds no machines of a lab: choose machines in a lab and copy them first"};
 inline constexpr Template clip_empty{"clip-empty", "there is no machine in what was copied"};
-inline constexpr Template clip_name{"clip-name", "clipboard"};
 inline constexpr Template clip_paste{"clip-paste", "Paste {0}"};
 inline constexpr Template clip_cut{"clip-cut", "Cut {0}"};
-inline constexpr Template clip_copied{"clip-copied", "Copied {0}"};
 inline constexpr Template clip_renamed{"clip-renamed", "{0} is here already: it became {1}"};
 inline constexpr Template clip_moved{"clip-moved", "{0} on {1} is held by {2}: {3} has {4} now"};
 inline constexpr Template clip_dropped{"clip-dropped",
@@ -25,7 +23,5 @@ inline constexpr Template act_cut{"act-cut", "Cu&t"};
 inline constexpr Template act_paste_here{"act-paste-here", "&Paste"};
 inline constexpr Template act_copy_table{"act-copy-table", "Copy as ta&ble"};
 inline constexpr Template copied_table{"copied-table", "The address table is on the clipboard"};
-inline constexpr Template clip_refused{
-    "clip-refused", "The clipboard did not take it: close the program that holds it and copy again"};
 
 } // namespace snug::text

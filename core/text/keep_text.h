@@ -18,14 +18,14 @@ inline constexpr Template drop_several{"drop-several",
                                        "{0} files were dropped: one lab at a time, so only {1} was opened"};
 inline constexpr Template drop_nothing{"drop-nothing", "What was dropped is no file: drop a lab, *.snuglab"};
 
-inline constexpr Template act_copy_picture{"act-copy-picture", "&Copy as picture"};
+inline constexpr Template act_copy_picture{"act-copy-picture", "Copy as p&icture"};
 inline constexpr Template copied_picture{"copied-picture", "The diagram is on the clipboard as a picture"};
 inline constexpr Template clipboard_name{"clipboard-name", "clipboard"};
 inline constexpr Template clipboard_no_text{
     "clipboard-no-text",
     "There are no machines and no lab on the clipboard: copy machines, the text of a lab or its file"};
 inline constexpr Template clipboard_refused{
-    "clipboard-refused", "The clipboard did not take the picture: close the program that holds it, or use "
-                         "Hand out to save the picture as a file"};
+    "clipboard-refused", "The clipboard did not take it: close the program that holds it and copy again, or "
+                         "use Hand out for a file"};
 
 } // namespace snug::text

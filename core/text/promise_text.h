@@ -31,10 +31,6 @@ inline constexpr Template path_asymmetric_why{
     "path-asymmetric-why",
     "There by {0}, back by {1}. A filter or translation on one of the ways will see half of the talk."};
 inline constexpr Template path_direct{"path-direct", "nobody between"};
-inline constexpr Template reply_route{"reply-route", "{0} is asked from {1} by {2}, but has no way back"};
-inline constexpr Template reply_route_why{
-    "reply-route-why", "The question arrives, the answer does not leave: give {0} a default route."};
-inline constexpr Template fix_reply_route{"fix-reply-route", "Give {0} the default route {1}"};
 inline constexpr Template pc_forwards{"pc-forwards", "{0} forwards between its sockets on {1}"};
 inline constexpr Template pc_forwards_why{
     "pc-forwards-why",

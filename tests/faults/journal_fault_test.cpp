@@ -101,27 +101,20 @@ void run_and_kill(const std::vector<std::string>& words, std::int64_t microsecon
 // taken away and nothing is left.
 void check_recovered(const Place& p, Course& course, bool untouched) {
   const std::uint64_t kept = p.counts().second;
-  const auto found = find_journals(p.state);
-  if (found.empty()) {
+  std::optional<RecoveredJournal> recovered;
+  Replayed back;
+  ASSERT_NO_FATAL_FAILURE(test::take_back(p.state, recovered, back));
+  if (!recovered) {
     ASSERT_EQ(kept, 0U);
     ASSERT_EQ(p.strays(), 0U);
     return;
   }
-  ASSERT_EQ(found.size(), 1U);
-  auto recovered = recover(found[0].path);
-  ASSERT_TRUE(recovered) << english(recovered.error());
-  if (recovered->damage) {
-    ASSERT_EQ(recovered->damage->message.id(), "journal-torn") << english(*recovered->damage);
-  }
-  const auto back = replay(*recovered);
-  ASSERT_TRUE(back) << english(back.error());
-  ASSERT_FALSE(back->stopped) << english(*back->stopped);
-  ASSERT_TRUE(back->lab == course.after(kept) || back->lab == course.after(kept + 1)) << kept;
+  ASSERT_TRUE(back.lab == course.after(kept) || back.lab == course.after(kept + 1)) << kept;
   if (untouched) {
     ASSERT_EQ(bytes_of(p.document), p.bytes);
   }
   ASSERT_TRUE(discard(std::move(*recovered)));
-  recovered = fail(Problem{});
+  recovered.reset();
   ASSERT_EQ(p.strays(), 0U);
 }
 

@@ -3,6 +3,8 @@
 #include "core/document/save.h"
 #include "core/document/write.h"
 
+#include <gtest/gtest.h>
+
 namespace snug::test {
 
 JournalHead head_of(const Lab& lab, const std::string& document) {
@@ -68,6 +70,22 @@ bool JournalSession::act(Journal* journal, Journal::Time now) {
   }
   if (journal_ && !problem) tell(journal_->sync_if_due(now_));
   return !problem;
+}
+
+void take_back(const std::string& folder, std::optional<RecoveredJournal>& recovered, Replayed& back) {
+  const auto found = find_journals(folder);
+  if (found.empty()) return;
+  ASSERT_EQ(found.size(), 1U);
+  auto read = recover(found[0].path);
+  ASSERT_TRUE(read) << english(read.error());
+  if (read->damage) {
+    ASSERT_EQ(read->damage->message.id(), "journal-torn") << english(*read->damage);
+  }
+  auto replayed = replay(*read);
+  ASSERT_TRUE(replayed) << english(replayed.error());
+  ASSERT_FALSE(replayed->stopped) << english(*replayed->stopped);
+  recovered = std::move(*read);
+  back = std::move(*replayed);
 }
 
 } // namespace snug::test

@@ -3,6 +3,7 @@
 // journal.
 
 #include "core/document/journal.h"
+#include "core/document/recovery.h"
 #include "tests/support/random_lab.h"
 
 #include <functional>
@@ -41,5 +42,9 @@ class JournalSession {
 
 // The head of a journal that begins with the lab as the document holds it; "": never saved.
 JournalHead head_of(const Lab& lab, const std::string& document);
+
+// The only journal in a folder, recovered and replayed to its end; a torn last line is no failure. With the
+// fatal failures of GoogleTest; `recovered` stays empty where the folder has no journal.
+void take_back(const std::string& folder, std::optional<RecoveredJournal>& recovered, Replayed& back);
 
 } // namespace snug::test

@@ -147,6 +147,11 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   view_->verticalHeader()->hide();
   view_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   view_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed);
+  // What is looked for and edited stands beside the machine, whatever the width.
+  QHeaderView& header = *view_->horizontalHeader();
+  int place = 1;
+  for (const std::string_view key : {"address", "segment", "card"})
+    header.moveSection(header.visualIndex(model_->column_of(key)), place++);
   box->addWidget(view_);
   connect(filter_, &QLineEdit::textChanged, proxy_, &QSortFilterProxyModel::setFilterFixedString);
   connect(model_, &QAbstractItemModel::modelReset, this, [this] { view_->resizeColumnsToContents(); });

@@ -6,6 +6,8 @@
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QFormLayout>
+#include <QLabel>
 #include <QLineEdit>
 #include <QStyle>
 
@@ -48,6 +50,14 @@ FieldEditor::FieldEditor(Session& session, const FieldInfo& field, QWidget* pare
   widget_->setObjectName(as_qt(field_.key));
   widget_->setAccessibleName(as_qt(field_.label));
   widget_->setToolTip(as_qt(field_.help));
+}
+
+void FieldEditor::add_to(QFormLayout& form, QLabel& label) {
+  label.setBuddy(widget_);
+  if (field_.type != FieldType::id) return form.addRow(&label, widget_);
+  label.setMaximumWidth(QWIDGETSIZE_MAX);
+  form.addRow(&label);
+  form.addRow(widget_);
 }
 
 void FieldEditor::make_box(QWidget* parent) {

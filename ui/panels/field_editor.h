@@ -9,6 +9,8 @@
 
 #include <functional>
 
+class QFormLayout;
+class QLabel;
 class QLineEdit;
 
 namespace snug {
@@ -21,6 +23,8 @@ class FieldEditor : public QObject {
 
   const FieldInfo& field() const { return field_; }
   QWidget* widget() const { return widget_; }
+  // A row of its own: names of elements need the whole width, so their label stands above them.
+  void add_to(QFormLayout&, QLabel&);
   // Nothing: several elements differ. What is being typed stays.
   void show(const std::optional<Value>& value);
 

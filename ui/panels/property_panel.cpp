@@ -111,8 +111,7 @@ void PropertyPanel::add_field(QFormLayout& form, const FieldInfo& f) {
   label->setWordWrap(true);
   label->setMinimumWidth(kLabelWidth);
   label->setMaximumWidth(kLabelWidth);
-  label->setBuddy(editor->widget());
-  form.addRow(label, editor->widget());
+  editor->add_to(form, *label);
   editors_.push_back(editor);
   if (f.key != "memory" || subjects_.size() != 1 || subjects_.front().kind != Kind::machine) return;
   slider_ = new MemorySlider(session_, body_);

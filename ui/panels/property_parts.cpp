@@ -119,13 +119,13 @@ void PropertyPanel::add_group(const Template& title, Kind kind, const Template& 
 void PropertyPanel::add_part(AnyId id) {
   auto* frame = new QFrame(parts_);
   frame->setObjectName(QStringLiteral("row"));
-  auto* across = new QHBoxLayout(frame);
-  across->setContentsMargins(8, 4, 8, 4);
+  auto* lines = new QVBoxLayout(frame);
+  lines->setContentsMargins(8, 4, 8, 6);
+  lines->setSpacing(2);
   auto* open = new QPushButton(line_of_part(session_.lab(), id), frame);
   open->setProperty("role", QStringLiteral("link"));
   open->setObjectName(QStringLiteral("open_") + as_qt(to_text(id)));
   open->setToolTip(words(text::rows_open));
-  open->setMinimumWidth(40);
   connect(open, &QPushButton::clicked, this, [this, id] { session_.select({id}); });
   auto* gone = new QPushButton(words(text::rows_remove), frame);
   gone->setProperty("role", QStringLiteral("small"));
@@ -134,8 +134,8 @@ void PropertyPanel::add_part(AnyId id) {
     session_.seal();
     session_.perform(remove_elements(session_.lab(), std::vector<AnyId>{id}));
   });
-  across->addWidget(open, 1);
-  across->addWidget(gone);
+  lines->addWidget(open, 0, Qt::AlignLeft);
+  lines->addWidget(gone, 0, Qt::AlignRight);
   parts_->layout()->addWidget(frame);
   frame->show();
 }

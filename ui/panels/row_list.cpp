@@ -131,9 +131,9 @@ void RowList::add_field(std::size_t row, const FieldInfo& field, std::size_t pla
   label->setProperty("tone", QStringLiteral("muted"));
   label->setToolTip(as_qt(field.help));
   label->setWordWrap(true);
-  label->setFixedWidth(kLabelWidth);
-  label->setBuddy(editor->widget());
-  qobject_cast<QFormLayout*>(frame.layout())->addRow(label, editor->widget());
+  label->setMinimumWidth(kLabelWidth);
+  label->setMaximumWidth(kLabelWidth);
+  editor->add_to(*qobject_cast<QFormLayout*>(frame.layout()), *label);
   editors_[row].push_back(editor);
 }
 

@@ -40,7 +40,7 @@ bool MainWindow::copy_chosen() {
   const QString type = as_qt(kClipType);
   formats->setData(type, octets(*text));
   formats->setText(as_qt(*text));
-  if (!put(formats, type)) return session_.tell(Notice::Kind::error, words(text::clip_refused)), false;
+  if (!put(formats, type)) return session_.tell(Notice::Kind::error, words(text::clipboard_refused)), false;
   return true;
 }
 
@@ -85,7 +85,7 @@ void MainWindow::copy_table() {
   formats->setHtml(as_qt(html(table, session_.lab().facts.language)));
   formats->setData(QStringLiteral("text/csv"), octets(csv(table)));
   if (!put(formats, QStringLiteral("text/csv")))
-    return session_.tell(Notice::Kind::error, words(text::clip_refused));
+    return session_.tell(Notice::Kind::error, words(text::clipboard_refused));
   session_.tell(Notice::Kind::told, words(text::copied_table));
 }
 
