@@ -1,8 +1,7 @@
 #include "app/cli/command.h"
+#include "core/reach/askable.h"
 #include "core/report/reach_report.h"
 #include "core/text/cli_text.h"
-
-#include <charconv>
 
 namespace snug::cli {
 
@@ -23,24 +22,6 @@ Result<AnyId> find_node(const Lab& lab, const std::string& text) {
   return find_element(lab, text, {Kind::machine, Kind::lan, Kind::segment}, text::cli_no_node);
 }
 
-// "ping", "tcp", "udp/53".
-Result<ReachQuestion> service_of(const std::string& text) {
-  ReachQuestion q;
-  const std::size_t slash = text.find('/');
-  const std::string transport = text.substr(0, slash);
-  if (transport == "tcp")
-    q.transport = Transport::tcp;
-  else if (transport == "udp")
-    q.transport = Transport::udp;
-  else if (text != "ping" && text != "icmp")
-    return fail(text::cli_service, text);
-  if (slash == std::string::npos) return q;
-  const char* const end = text.data() + text.size();
-  const auto [at, error] = std::from_chars(text.data() + slash + 1, end, q.port);
-  if (error != std::errc() || at != end || q.port < 1 || q.port > 65535) return fail(text::cli_service, text);
-  return q;
-}
-
 int ask(const Console& console, const ReachWish& wish) {
   if (!wish.all && (wish.from.empty() || wish.to.empty()))
     return complain(console, Problem{say(text::cli_reach_ends), {}, 0, 0, {}}, kUsage);
@@ -48,22 +29,25 @@ int ask(const Console& console, const ReachWish& wish) {
   if (!lab) return kUnreadable;
   const auto exercise = find_exercise(*lab, wish.exercise);
   if (!exercise) return complain(console, exercise.error(), kUsage);
-  auto q = service_of(wish.service);
-  if (!q) return complain(console, q.error(), kUsage);
-  q->full_size = wish.full_size;
+  const auto service = parse_service(wish.service);
+  if (!service) return complain(console, service.error(), kUsage);
+  ReachQuestion q;
+  q.transport = service->transport;
+  q.port = service->port;
+  q.full_size = wish.full_size;
   const Analysis a = analyse(*lab);
   std::string text;
   if (wish.all) {
-    const Table t = reach_table(a, *exercise, *q);
+    const Table t = reach_table(a, *exercise, q);
     text = wish.json ? json(t) : wish.csv ? csv(t) : markdown(t);
   } else {
     const auto from = find_node(*lab, wish.from), to = find_node(*lab, wish.to);
     if (!from) return complain(console, from.error(), kUsage);
     if (!to) return complain(console, to.error(), kUsage);
-    q->from = *from;
-    q->to = *to;
-    const ReachAnswer answer = a.reach(*exercise).ask(*q);
-    text = wish.json ? reach_json(a, *exercise, *q, answer) : reach_text(a, *exercise, *q, answer);
+    q.from = *from;
+    q.to = *to;
+    const ReachAnswer answer = a.reach(*exercise).ask(q);
+    text = wish.json ? reach_json(a, *exercise, q, answer) : reach_text(a, *exercise, q, answer);
   }
   if (const int code = deliver(console, wish.output, text); code != kFine) return code;
   return breaks_promise(a, *exercise) ? kFindings : kFine;

@@ -1,6 +1,6 @@
 #include "core/findings/network_tools.h"
 #include "core/reach/explain.h"
-#include "core/reach/promises.h"
+#include "core/reach/promise_words.h"
 #include "core/text/promise_text.h"
 
 #include <algorithm>
@@ -20,28 +20,11 @@ void mark(Occasions& when, std::size_t occasion) {
     when.exercises.set(occasion - 1);
 }
 
-std::string node_name(const Context& c, AnyId id) {
-  return id.kind == Kind::machine ? c.name(id) : subject_name(c.lab, id);
-}
-
-// " on tcp 443"; nothing for any packet at all.
-std::string service_text(Transport t, std::int32_t port) {
-  if (t == Transport::icmp || port == 0) return {};
-  return english(say(text::by_service, word(t), std::to_string(port)));
-}
-
 // The systems that a question passes, or its answer, without both ends.
 std::vector<std::string> between(const Context& c, const ReachAnswer& a, bool back) {
   std::vector<std::string> out;
   for (const ReachStep& s : a.steps)
-    if (s.back == back && s.what == Decision::forwards) out.push_back(node_name(c, s.node));
-  return out;
-}
-
-std::vector<std::string> whole_way(const Context& c, const Judged& j) {
-  std::vector<std::string> out = between(c, j.answer, false);
-  out.insert(out.begin(), node_name(c, j.question.from));
-  out.push_back(node_name(c, j.question.to));
+    if (s.back == back && s.what == Decision::forwards) out.push_back(subject_name(c.index, s.node));
   return out;
 }
 
@@ -72,30 +55,17 @@ void note_broken(std::vector<Finding>& out, std::size_t first, const Promise& p,
   out.push_back(std::move(f));
 }
 
-void check_promises(const Context& c, std::vector<Finding>& out) {
+void check_kind(const Context& c, PromiseKind kind, std::vector<Finding>& out) {
   const std::size_t first = out.size();
-  each_broken(c, PromiseKind::reach, [&](const Promise& p, std::size_t i, const Judged& j) {
-    const Template& t = j.answer.verdict == Reached::unreliable ? text::promise_chance : text::promise_broken;
+  each_broken(c, kind, [&](const Promise& p, std::size_t i, const Judged& j) {
     note_broken(out, first, p, i,
-                found(Severity::error,
-                      say(t, node_name(c, j.question.from), node_name(c, j.question.to),
-                          service_text(p.transport, p.port)),
-                      explained(c, i, j), {}));
+                found(Severity::error, broken_message(c.index, p, j),
+                      broken_reason(c.index, c.reach->at(i), p, j), {}));
   });
 }
 
-void check_isolation(const Context& c, std::vector<Finding>& out) {
-  const std::size_t first = out.size();
-  each_broken(c, PromiseKind::never, [&](const Promise& p, std::size_t i, const Judged& j) {
-    const Template& t =
-        j.answer.verdict == Reached::one_way ? text::isolation_one_way : text::isolation_broken;
-    note_broken(out, first, p, i,
-                found(Severity::error,
-                      say(t, node_name(c, j.question.from), node_name(c, j.question.to),
-                          service_text(p.transport, p.port)),
-                      say(text::isolation_why, whole_way(c, j)), {}));
-  });
-}
+void check_promises(const Context& c, std::vector<Finding>& out) { check_kind(c, PromiseKind::reach, out); }
+void check_isolation(const Context& c, std::vector<Finding>& out) { check_kind(c, PromiseKind::never, out); }
 
 // Calls use(machine, need) for everything that machines use.
 template <typename Use>
@@ -211,10 +181,11 @@ void check_ways(const Context& c, std::vector<Finding>& out) {
     const auto text_of = [](const std::vector<std::string>& way) {
       return way.empty() ? std::vector{english(say(text::path_direct))} : way;
     };
-    out.push_back(found(
-        Severity::caution,
-        say(text::path_asymmetric, node_name(c, j.question.from), node_name(c, j.question.to)),
-        say(text::path_asymmetric_why, text_of(there), text_of(back)), {j.question.from, j.question.to}));
+    out.push_back(found(Severity::caution,
+                        say(text::path_asymmetric, subject_name(c.index, j.question.from),
+                            subject_name(c.index, j.question.to)),
+                        say(text::path_asymmetric_why, text_of(there), text_of(back)),
+                        {j.question.from, j.question.to}));
   };
   for (const Promise& p : c.lab.promises)
     if (p.must == PromiseKind::reach) look(judge(reach, c.index, p));

@@ -1,6 +1,7 @@
 #include "core/gesture/set.h"
 
 #include "core/gesture/move.h"
+#include "core/gesture/promise.h"
 #include "core/text/model_text.h"
 
 namespace snug {
@@ -14,6 +15,7 @@ Result<Edit> set_fields(const Lab& lab, std::span<const AnyId> ids, const FieldI
     const AnyId* to = value.as<AnyId>();
     return move_machines(lab, machines, {{to ? to->number : 0}, 0, {}});
   }
+  if (!ids.empty() && ids.front().kind == Kind::promise) return change_promises(lab, ids, field, value);
   EditBuilder edit(lab);
   for (const AnyId id : ids) edit.set(id, field.key, value);
   if (ids.size() == 1)

@@ -32,7 +32,7 @@ class Explainer {
  private:
   std::string name(AnyId node) const { return reach_name(index_.lab(), node); }
   std::string here() const { return name(end_.node); }
-  std::string address() const { return to_text(end_.address); }
+  std::string address() const; // the outside has none that anybody knows
   std::string partner() const { return name(end_.back ? q_.from : q_.to); }
   std::string segment(std::uint32_t port) const;
   std::uint32_t port() const;
@@ -48,6 +48,12 @@ class Explainer {
   const ReachQuestion& q_;
   const ReachStep& end_;
 };
+
+std::string Explainer::address() const {
+  const ReachAddress* h = holder();
+  const AnyId node = h ? n_.nodes()[n_.ports()[h->port].node].id : AnyId{};
+  return node.kind == Kind::outside ? name(node) : to_text(end_.address);
+}
 
 // The port where it ends.
 std::uint32_t Explainer::port() const {
@@ -169,6 +175,7 @@ Message Explainer::message() const {
 
 Message explain(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a) {
   const std::string from = reach_name(index.lab(), q.from), to = reach_name(index.lab(), q.to);
+  if (a.verdict == Reached::reaches && q.to.kind == Kind::outside) return say(text::reach_outside, from, to);
   if (a.verdict == Reached::reaches) return say(text::reach_ok, from, to, to_text(*a.target));
   if (a.verdict == Reached::unreliable && a.unsure) return say(text::reach_unsure, to_text(*a.unsure), from);
   if (a.verdict == Reached::unreliable) return say(text::reach_lease, from, to);

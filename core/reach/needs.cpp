@@ -75,7 +75,7 @@ Judged judge(Reach& reach, const Index& index, Offerings& offerings, MachineId w
       q.port = o.port;
       ReachAnswer a = reach.ask(q);
       const bool kept = a.verdict == Reached::reaches;
-      if (!result.counts || kept) result = {true, kept, q, std::move(a)};
+      if (!result.counts || kept) result = {true, kept, q, std::move(a), true};
     };
     each_offer(index, place, need.service, ask);
     if (result.counts && result.kept) break;

@@ -128,8 +128,9 @@ bool Judge::judge_pair(const Subject& from, const Subject& to) {
   q.transport = promise_.transport;
   q.port = promise_.port;
   if (!n_.nodes()[from.node].on) return true;
+  result_.present = true;
   const auto keep = [&](ReachAnswer&& a, bool kept) {
-    result_ = {true, kept, q, std::move(a)};
+    result_ = {true, kept, q, std::move(a), true};
     return kept;
   };
   const std::vector<Address> targets = addresses(from, to);

@@ -14,6 +14,7 @@ struct Judged {
   bool kept = true;
   ReachQuestion question;
   ReachAnswer answer;
+  bool present = false; // of a promise: somebody at its first end is on, and there is another end
 };
 
 // A segment means what is sent from it or forwarded out of it: a machine that is on more segments counts

@@ -5,6 +5,7 @@
 #include "core/model/store.h"
 #include "core/reach/explain.h"
 #include "core/reach/pairs.h"
+#include "core/report/reach_step.h"
 #include "core/text/reach_text.h"
 
 #include <algorithm>
@@ -17,27 +18,6 @@ std::string service_of(const ReachQuestion& q) {
   std::string out(word(q.transport));
   if (q.port != 0) out += "/" + std::to_string(q.port);
   return out;
-}
-
-Message step_message(const Analysis& a, const ReachStep& s) {
-  const Context names{a.lab(), a.index(), a.budgets(), a.addresses()};
-  const std::string node = reach_name(a.lab(), s.node), to = to_text(s.address);
-  const bool own = s.card.kind == Kind::card; // else it is the node itself
-  const std::string card = own ? names.name(s.card) : std::string();
-  switch (s.what) {
-  case Decision::sends:
-    return own ? say(text::step_sends, node, card, to) : say(text::step_sends_on, node, to);
-  case Decision::forwards:
-    return own ? say(text::step_forwards, node, card, to) : say(text::step_forwards_on, node, to);
-  case Decision::translates:
-    return say(text::step_translates, node, to);
-  case Decision::restores:
-    return say(text::step_restores, node, to);
-  case Decision::receives:
-    return say(text::step_receives, node, to);
-  default:
-    return say(text::step_ends, node, word(s.what));
-  }
 }
 
 class Json {
@@ -104,7 +84,8 @@ std::string reach_text(const Analysis& a, ExerciseId exercise, const ReachQuesti
   for (const ReachStep& s : answer.steps) {
     if (s.back && !back) out += "  " + english(say(text::step_back)) + "\n";
     back = s.back;
-    out += "  " + clean(english(step_message(a, s))) + "\n";
+    const std::string line = english(step_message(a, s));
+    out += "  " + clean(ends(s.what) ? english(say(text::step_ends, line)) : line) + "\n";
   }
   return out;
 }

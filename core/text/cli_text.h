@@ -27,8 +27,6 @@ inline constexpr Template cli_no_node{
 inline constexpr Template cli_two_nodes{"cli-two-nodes", "several are called \"{0}\": say one of {1}"};
 inline constexpr Template cli_no_off{
     "cli-no-off", "there is no \"{0}\" in this lab; say the name or id of a machine, card or segment"};
-inline constexpr Template cli_service{
-    "cli-service", "\"{0}\" is no service; write ping, tcp, udp, tcp/443 or udp/53 (ports are 1 to 65535)"};
 inline constexpr Template cli_reach_ends{"cli-reach-ends",
                                          "say from whom to whom, or --all; see snuglab-cli reach --help"};
 inline constexpr Template cli_nothing_fails{"cli-nothing-fails", "nothing else fails"};

@@ -49,4 +49,16 @@ inline constexpr Template gesture_goes{"gesture-goes", "settled: {0}"};
 inline constexpr Template gesture_accept{"gesture-accept", "Accept a finding"};
 inline constexpr Template gesture_no_reason{"gesture-no-reason", "say in a few words why it is all right"};
 
+inline constexpr Template gesture_promise{"gesture-promise", "Promise that {0}"};
+inline constexpr Template gesture_promise_gone{"gesture-promise-gone", "Take back the promise that {0}"};
+inline constexpr Template gesture_promise_changed{"gesture-promise-changed", "Change the promise that {0}"};
+inline constexpr Template gesture_promises{"gesture-promises", "{0} promises", "{0} promise"};
+inline constexpr Template gesture_promised{"gesture-promised", "That is promised already."};
+inline constexpr Template gesture_no_subject{
+    "gesture-no-subject",
+    "A promise speaks of machines, segments and the outside; not of the PC or a router."};
+inline constexpr Template gesture_one_subject{"gesture-one-subject", "A promise needs two different ends."};
+inline constexpr Template gesture_small_only{
+    "gesture-small-only", "A promise is about packets of usual size: ask without “full-size packets” first."};
+
 } // namespace snug::text

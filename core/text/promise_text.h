@@ -44,5 +44,23 @@ inline constexpr Template storage_outside_why{"storage-outside-why",
                                               "It is not encrypted and takes the room of everybody else "
                                               "there. Give it an isolated segment of its own."};
 inline constexpr Template by_service{"by-service", " on {0} {1}"};
+inline constexpr Template by_transport{"by-transport", " by {0}"};
+
+// What a promise says; {2} is by_service, by_transport or nothing.
+inline constexpr Template promise_reach{"promise-reach", "{0} reaches {1}{2}"};
+inline constexpr Template promise_says{"promise-says", "{0}"};
+inline constexpr Template promise_never{"promise-never", "{0} never reaches {1}{2}"};
+
+// How promises are kept, by exercise.
+inline constexpr Template promise_nobody{"promise-nobody", "Nobody it speaks of is on, or sends that way."};
+inline constexpr Template promise_no_way{"promise-no-way", "Nothing that {0} sends goes that way."};
+inline constexpr Template promise_elsewhere{"promise-elsewhere", "It speaks of other exercises."};
+inline constexpr Template promise_all_on{"promise-all-on", "everything on"};
+inline constexpr Template promise_broken_in{"promise-broken-in", "broken in {0}"};
+inline constexpr Template promise_kept_in{"promise-kept-in", "kept in {0}"};
+inline constexpr Template promise_not_judged_in{"promise-not-judged-in", "not judged in {0}"};
+inline constexpr Template promise_broken_everywhere{"promise-broken-everywhere", "broken in every exercise"};
+inline constexpr Template promise_kept_everywhere{"promise-kept-everywhere", "kept in every exercise"};
+inline constexpr Template promise_judged_nowhere{"promise-judged-nowhere", "judged in no exercise"};
 
 } // namespace snug::text

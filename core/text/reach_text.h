@@ -9,17 +9,51 @@ inline constexpr Template node_pc{"node-pc", "the PC"};
 inline constexpr Template node_translator{"node-translator", "the translator of {0}"};
 inline constexpr Template node_outside{"node-outside", "the outside"};
 inline constexpr Template node_everyone{"node-everyone", "every machine"};
+inline constexpr Template node_nobody{"node-nobody", "nobody"};
+
+inline constexpr Template reach_service{
+    "reach-service", "\"{0}\" is no service; write ping, tcp, udp, tcp/443 or udp/53 (ports are 1 to 65535)"};
 
 // One step of a way.
-inline constexpr Template step_sends{"step-sends", "{0} sends by {1} to {2}"};
-inline constexpr Template step_forwards{"step-forwards", "{0} forwards by {1} to {2}"};
+inline constexpr Template step_sends{"step-sends", "{0} sends by {1} on {2} to {3}"};
+inline constexpr Template step_forwards{"step-forwards", "{0} forwards by {1} on {2} to {3}"};
 inline constexpr Template step_sends_on{"step-sends-on", "{0} sends to {1}"};
 inline constexpr Template step_forwards_on{"step-forwards-on", "{0} forwards to {1}"};
 inline constexpr Template step_translates{"step-translates", "{0} puts its own address {1} in as the sender"};
 inline constexpr Template step_restores{"step-restores", "{0} puts the inside address {1} back"};
 inline constexpr Template step_receives{"step-receives", "{0} receives it at {1}"};
-inline constexpr Template step_ends{"step-ends", "it ends at {0}: {1}"};
 inline constexpr Template step_back{"step-back", "and back:"};
+inline constexpr Template step_receives_it{"step-receives-it", "{0} receives it"};
+inline constexpr Template step_ends{"step-ends", "it ends here: {0}"};
+
+// Where a way ends: what {0} does, {1} is the address.
+inline constexpr Template end_off{"end-off", "{0} is off"};
+inline constexpr Template end_no_source{"end-no-source", "{0} has no address"};
+inline constexpr Template end_no_route{"end-no-route", "{0} has no route to {1}"};
+inline constexpr Template end_refuses{"end-refuses", "{0} does not send to {1}"};
+inline constexpr Template end_not_plugged{"end-not-plugged", "{0} sends by a card that is not plugged in"};
+inline constexpr Template end_nobody{"end-nobody", "{0} looks for {1} and nobody answers"};
+inline constexpr Template end_unheard{"end-unheard",
+                                      "{0} looks for {1}, and the switches between them are not joined"};
+inline constexpr Template end_ignores{"end-ignores", "{0} looks for {1}, which does not answer"};
+inline constexpr Template end_other_macs{"end-other-macs",
+                                         "{0} sends to {1}, but only a hypervisor's own MAC passes"};
+inline constexpr Template end_separated{"end-separated", "{0} sends to {1}, but both are on separated ports"};
+inline constexpr Template end_same_mac{"end-same-mac", "{0} sends to {1}, which has the same MAC"};
+inline constexpr Template end_too_big{
+    "end-too-big", "{0} sends to {1}, and the packet is too long for a card or switch between them"};
+inline constexpr Template end_must_fragment{"end-must-fragment",
+                                            "{0} has a packet for {1} that is too long for the next card"};
+inline constexpr Template end_no_forwarding{"end-no-forwarding",
+                                            "{0} gets a packet for {1} and does not forward"};
+inline constexpr Template end_reverse_path{"end-reverse-path",
+                                           "{0} drops what comes from {1}: its way back uses another card"};
+inline constexpr Template end_own_source{"end-own-source", "{0} drops what comes from {1}, its own address"};
+inline constexpr Template end_hop_limit{"end-hop-limit",
+                                        "{0} drops a packet for {1} that has run in a circle"};
+inline constexpr Template end_link_scope{"end-link-scope", "{0} does not forward the link-local address {1}"};
+inline constexpr Template end_someone_else{"end-someone-else", "{0} has {1} too and takes the packet"};
+inline constexpr Template end_not_offered{"end-not-offered", "{0} offers nothing on that port"};
 
 inline constexpr Template what_if_title{"what-if-title", "What fails without {0}"};
 inline constexpr Template what_if_title_in{"what-if-title-in", "What fails without {0} in {1}"};
@@ -30,6 +64,7 @@ inline constexpr Template fails_need{"fails-need", "wants"};
 inline constexpr Template fails_pair{"fails-pair", "reach"};
 
 inline constexpr Template reach_ok{"reach-ok", "{0} reaches {1} at {2}, if no firewall stops it"};
+inline constexpr Template reach_outside{"reach-outside", "{0} reaches {1}, if no firewall stops it"};
 inline constexpr Template reach_unsure{
     "reach-unsure", "Several machines have {0}: chance decides who answers {1}. Give each its own address"};
 inline constexpr Template reach_lease{

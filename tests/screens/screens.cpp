@@ -4,6 +4,7 @@
 
 #include "tests/window/hand.h"
 #include "ui/panels/address_panel.h"
+#include "ui/panels/reach_panel.h"
 #include "ui/theme/theme.h"
 #include "ui/window/hand_out.h"
 #include "ui/window/notice_bar.h"
@@ -99,6 +100,27 @@ void of_work(Camera& camera) {
   camera.take(window, "address-editing");
 }
 
+void of_reach(Camera& camera) {
+  MainWindow window;
+  window.start_sample("skerry-ferries");
+  test::Hand hand(window);
+  camera.fit(window);
+  window.action("show_reach")->trigger();
+  window.reach().ask(hand.machine("tickets-1"), hand.machine("tickets-db"));
+  camera.take(window, "reach-yes");
+  for (const Exercise& e : hand.lab().exercises)
+    if (e.name == "Hands on the wheel") window.session().set_exercise(e.id);
+  window.reach().ask(hand.machine("hold"), {Kind::outside, 0});
+  camera.take(window, "reach-no");
+  for (const Promise& p : hand.lab().promises)
+    if (p.port == 443) window.reach().show_promise(p.id);
+  camera.take(window, "promise-chosen");
+  window.start_sample("mistakes");
+  window.action("show_reach")->trigger();
+  camera.fit(window);
+  camera.take(window, "reach-mistakes");
+}
+
 void of_dialogs(Camera& camera) {
   MainWindow window;
   window.start_sample("skerry-ferries");
@@ -146,6 +168,7 @@ int main(int argc, char** argv) {
   }
   of_samples(camera);
   of_work(camera);
+  of_reach(camera);
   of_dialogs(camera);
   return camera.ok ? 0 : 1;
 }

@@ -35,6 +35,8 @@ class Canvas : public QAbstractScrollArea {
   // All of it where its letters can be read then, else the upper left part at a size that can be read.
   void show_readable();
   void show_place(AnyId);
+  // Marks what a packet passes, and where it ends (none: it arrives).
+  void show_way(const std::vector<AnyId>& passed, AnyId end);
   QPointF on_drawing(QPointF view) const;
   QPointF on_view(QPointF drawing) const;
   QRectF on_view(const snug::Box&) const;
@@ -111,7 +113,9 @@ class Canvas : public QAbstractScrollArea {
   Theme theme_ = Theme::light;
   qreal zoom_ = 1;
   enum class Fit : std::uint8_t { none, all, readable };
-  Fit fit_ = Fit::readable;               // follows the window's size
+  Fit fit_ = Fit::readable; // follows the window's size
+  std::vector<AnyId> way_;
+  AnyId way_end_;
   AnyId hover_, focus_, ringed_, pulled_; // pulled_: the handle that is pressed
   std::unique_ptr<Gesture> gesture_;
   QPointF pressed_at_, pointer_; // of the viewport

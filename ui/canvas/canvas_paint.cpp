@@ -49,6 +49,9 @@ void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool da
 void Canvas::paint_over(QPainter& painter) {
   painter.setRenderHint(QPainter::Antialiasing);
   if (hover_ && !gesture_ && !session_.is_selected(hover_)) paint_ring(painter, hover_, Ink::muted, 1, false);
+  for (const AnyId id : way_)
+    if (id.kind != Kind::pc && id != way_end_) paint_ring(painter, id, Ink::ok, 2, true);
+  if (way_end_ && way_end_.kind != Kind::pc) paint_ring(painter, way_end_, Ink::error, 3, false);
   for (const AnyId id : session_.selection()) paint_ring(painter, id, Ink::info, 2, false);
   if (focus_ && hasFocus() && !gesture_ && !session_.is_selected(focus_))
     paint_ring(painter, focus_, Ink::text, 2, true);
@@ -145,6 +148,16 @@ void Canvas::update_over() {
   }
   viewport()->update(over_.united(now).toAlignedRect().adjusted(-4, -4, 4, 4));
   over_ = now;
+}
+
+void Canvas::show_way(const std::vector<AnyId>& passed, AnyId end) {
+  if (passed == way_ && end == way_end_) return;
+  for (const AnyId id : way_) update_around(id);
+  update_around(way_end_);
+  way_ = passed;
+  way_end_ = end;
+  for (const AnyId id : way_) update_around(id);
+  update_around(way_end_);
 }
 
 void Canvas::update_around(AnyId id) {

@@ -1,6 +1,7 @@
 #include "ui/panels/field_editor.h"
 
 #include "core/model/field_text.h"
+#include "core/text/reach_text.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 
@@ -19,6 +20,9 @@ namespace {
 void fill_references(QComboBox& box, const Lab& lab, const FieldInfo& f) {
   box.addItem(words(f.key == "carrier" ? say(text::property_pc, lab.pc.name) : say(text::property_none)),
               QString());
+  for (const auto& [kind, name] :
+       {std::pair{Kind::everyone, &text::node_everyone}, {Kind::outside, &text::node_outside}})
+    if ((f.id_kinds & kinds({kind})) != 0) box.addItem(words(*name), as_qt(to_text(AnyId{kind, 0})));
   for (const Kind kind : kinds_in_document()) {
     if ((f.id_kinds & kinds({kind})) == 0) continue;
     const Store& store = store_of(kind);

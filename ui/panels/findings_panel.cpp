@@ -1,17 +1,16 @@
 #include "ui/panels/findings_panel.h"
 
 #include "core/gesture/accept.h"
+#include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/panel_row.h"
 #include "ui/panels/severity_mark.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
 
 #include <QCheckBox>
 #include <QHBoxLayout>
-#include <QInputDialog>
-#include <QLabel>
 #include <QLineEdit>
-#include <QMouseEvent>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QTimer>
@@ -26,35 +25,8 @@ namespace {
 
 constexpr int kMostRows = 200; // the rest is counted
 
-// A row that can be clicked and reached by Tab.
-class FindingRow : public QFrame {
- public:
-  FindingRow(QWidget* parent, std::function<void()> go) : QFrame(parent), go_(std::move(go)) {
-    setObjectName(QStringLiteral("finding"));
-    setFocusPolicy(Qt::TabFocus);
-    setCursor(Qt::PointingHandCursor);
-  }
-
- protected:
-  void mouseReleaseEvent(QMouseEvent* event) override {
-    if (event->button() == Qt::LeftButton) go_();
-  }
-  void keyPressEvent(QKeyEvent* event) override {
-    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter || event->key() == Qt::Key_Space)
-      return go_();
-    QFrame::keyPressEvent(event);
-  }
-
- private:
-  std::function<void()> go_;
-};
-
-QLabel* wrapped(const QString& text, const char* tone, QWidget* parent) {
-  auto* label = new QLabel(text, parent);
-  label->setTextFormat(Qt::PlainText);
-  label->setWordWrap(true);
-  label->setProperty("tone", QLatin1String(tone));
-  return label;
+QString key_of(std::string_view rule, AnyId first_place) {
+  return as_qt(rule) + QLatin1Char(' ') + as_qt(to_text(first_place));
 }
 
 } // namespace
@@ -83,7 +55,7 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
   rows_->setSpacing(4);
   scroll->setWidget(inside);
   box->addWidget(scroll);
-  none_ = wrapped({}, "muted", inside);
+  none_ = wrapped_text({}, "muted", inside);
   for (QToolButton*& b : headings_) {
     b = new QToolButton(inside);
     b->setProperty("role", QStringLiteral("group"));
@@ -176,7 +148,7 @@ void FindingsPanel::fill_group(Severity s, int count) {
 
 QWidget* FindingsPanel::row(const Finding& f) {
   const std::vector<AnyId> places = f.places;
-  auto* frame = new FindingRow(this, [this, places] {
+  auto* frame = new PanelRow(this, QStringLiteral("finding"), [this, places] {
     session_.select(places);
     for (const AnyId id : places) {
       if (id.kind == Kind::pc || id.kind == Kind::lab) continue;
@@ -189,13 +161,21 @@ QWidget* FindingsPanel::row(const Finding& f) {
   across->addWidget(new SeverityMark(f.severity, snug::palette(theme_), frame), 0, Qt::AlignTop);
   auto* texts = new QVBoxLayout;
   texts->setSpacing(2);
-  texts->addWidget(wrapped(words(f.message), "heading", frame));
+  texts->addWidget(wrapped_text(words(f.message), "heading", frame));
   const QString why =
       f.accepted ? words(text::findings_accepted_because, f.accepted->reason) : words(f.reason);
-  texts->addWidget(wrapped(why, "muted", frame));
+  texts->addWidget(wrapped_text(why, "muted", frame));
   across->addLayout(texts, 1);
   frame->setAccessibleName(words(f.message));
   frame->setAccessibleDescription(why);
+  if (!places.empty()) frame->setProperty("key", key_of(f.rule->id, places.front()));
+  if (!places.empty() && places.front().kind == Kind::promise) {
+    auto* button = new QPushButton(words(text::finding_promise), frame);
+    button->setObjectName(QStringLiteral("to_promise"));
+    connect(button, &QPushButton::clicked, this,
+            [this, id = PromiseId{places.front().number}] { emit promise_wanted(id); });
+    across->addWidget(button, 0, Qt::AlignVCenter);
+  }
   if (!f.accepted) {
     if (const auto fix = session_.analysis().fix(f)) {
       auto* button = new QPushButton(words(fix->label), frame);
@@ -212,6 +192,28 @@ QWidget* FindingsPanel::row(const Finding& f) {
     across->addWidget(take, 0, Qt::AlignVCenter);
   }
   return frame;
+}
+
+// Whatever is folded away or filtered out.
+void FindingsPanel::show_finding(const QString& rule, AnyId place) {
+  for (const Finding& f : session_.analysis().findings()) {
+    if (f.places.empty() || f.places.front() != place || as_qt(f.rule->id) != rule) continue;
+    filter_->clear();
+    if (f.accepted) accepted_->setChecked(true);
+    heading(f.severity).setChecked(true);
+    const QString key = key_of(f.rule->id, place);
+    for (int i = 0; i < rows_->count(); ++i) {
+      QWidget* row = rows_->itemAt(i)->widget();
+      if (!row || row->property("key").toString() != key) continue;
+      row->show(); // what is laid out later takes no focus now
+      rows_->activate();
+      row->setFocus(Qt::ShortcutFocusReason);
+      if (auto* scroll = findChild<QScrollArea*>()) scroll->ensureWidgetVisible(row);
+      return;
+    }
+    filter_->setText(words(f.message)); // beyond the rows that are shown, or of another exercise
+    return;
+  }
 }
 
 // In the row itself: a line for the reason.

@@ -23,9 +23,12 @@ class FindingsPanel : public QWidget {
   int shown_count() const { return shown_; }
   // The heading of a severity's findings, which folds them away; it is hidden where there are none.
   QToolButton& heading(Severity s) const { return *headings_[static_cast<std::size_t>(s)]; }
+  // Shows a finding, known by its rule and its first place, and gives its row the keyboard focus.
+  void show_finding(const QString& rule, AnyId place);
 
  signals:
   void place_wanted(snug::AnyId id);
+  void promise_wanted(snug::PromiseId id); // of a finding about a promise
   void counted(int errors, int cautions, int notes);
 
  private:

@@ -38,6 +38,9 @@ QPushButton[role="link"] { border: none; background: transparent; color: {info};
 QLineEdit, QComboBox, QPlainTextEdit, QAbstractSpinBox { color: {text}; background: {inside}; border: 1px solid {edge}; border-radius: 5px; padding: 3px 7px; min-height: 20px; selection-background-color: {info}; selection-color: {inside}; }
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus { border: 2px solid {info}; padding: 2px 6px; }
 QLineEdit[bad="true"] { border: 2px solid {error}; padding: 2px 6px; }
+QComboBox[bad="true"] { border: 2px solid {error}; padding: 2px 6px; }
+QComboBox QLineEdit, QComboBox QLineEdit:focus { border: none; padding: 0; background: transparent; }
+QComboBox:disabled { color: {muted}; border-color: {track}; }
 QComboBox::drop-down { border: none; width: 20px; }
 QComboBox::down-arrow { image: url(:/snug/{chevron}.svg); width: 12px; height: 12px; }
 QComboBox QAbstractItemView { background: {inside}; color: {text}; border: 1px solid {edge}; selection-background-color: {track}; selection-color: {text}; }
@@ -85,6 +88,10 @@ QToolButton[role="group"]:checked { background: transparent; }
 QPushButton[role="small"] { padding: 1px 8px; min-height: 22px; }
 #finding { background: {sheet}; border: 2px solid {sheet}; border-radius: 5px; }
 #finding:focus { border-color: {info}; }
+#hop, *[part="promise"] { background: {sheet}; border: 2px solid {sheet}; border-radius: 5px; }
+#hop[ends="true"] { border-left: 4px solid {error}; border-radius: 0; }
+*[part="promise"][chosen="true"] { border-color: {track}; }
+#hop:focus, *[part="promise"]:focus { border-color: {info}; }
 #canvas { border: 2px solid {sheet}; border-radius: 4px; }
 #canvas:focus { border-color: {info}; }
 )";

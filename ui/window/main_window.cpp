@@ -3,6 +3,7 @@
 #include "core/base/size.h"
 #include "core/budget/memory.h"
 #include "core/text/outline_text.h"
+#include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
@@ -12,6 +13,7 @@
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/parts_panel.h"
 #include "ui/panels/property_panel.h"
+#include "ui/panels/reach_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -64,6 +66,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   findings_ = new FindingsPanel(session_);
   addresses_ = new AddressPanel(session_);
   properties_ = new PropertyPanel(session_);
+  reach_ = new ReachPanel(session_);
   parts_ = new PartsPanel(session_, *canvas_);
   outline_ = new OutlinePanel(session_, *canvas_);
   notice_ = new NoticeBar;
@@ -94,6 +97,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect(&outline_->view(), &OutlineView::place_wanted, canvas_, &Canvas::show_place);
   connect(findings_, &FindingsPanel::place_wanted, canvas_, &Canvas::show_place);
   connect(addresses_, &AddressPanel::place_wanted, canvas_, &Canvas::show_place);
+  connect_reach();
   connect(findings_, &FindingsPanel::counted, this, [this](int errors, int cautions, int notes) {
     tabs_->setTabText(0, words(text::tab_findings, std::to_string(errors + cautions + notes)));
     refresh_footer();
@@ -179,6 +183,7 @@ QWidget* MainWindow::make_middle() {
   tabs_->tabBar()->setDrawBase(false);
   tabs_->addTab(findings_, words(text::tab_findings, "0"));
   tabs_->addTab(addresses_, words(text::tab_addresses));
+  tabs_->addTab(reach_, words(text::tab_reach));
   auto* split = new QSplitter(Qt::Vertical);
   down_ = split;
   split->addWidget(canvas_);

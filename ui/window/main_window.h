@@ -28,6 +28,7 @@ class NoticeBar;
 class OutlinePanel;
 class PartsPanel;
 class PropertyPanel;
+class ReachPanel;
 class Ruler;
 class StartPage;
 
@@ -44,6 +45,7 @@ class MainWindow : public QMainWindow {
   FindingsPanel& findings() { return *findings_; }
   AddressPanel& addresses() { return *addresses_; }
   PropertyPanel& properties() { return *properties_; }
+  ReachPanel& reach() { return *reach_; }
   OutlinePanel& outline() { return *outline_; }
   NoticeBar& notice() { return *notice_; }
 
@@ -116,6 +118,9 @@ class MainWindow : public QMainWindow {
   void power_chosen(bool on);
   void fill_move_menu(QMenu& menu);
   void fill_connect_menu(QMenu& menu);
+  void connect_reach();
+  void ask_chosen();
+  std::optional<std::pair<AnyId, AnyId>> two_chosen() const; // that can be asked about
   void edit(AnyId id);
   void edit_in_outline(AnyId id);
 
@@ -132,6 +137,7 @@ class MainWindow : public QMainWindow {
   FindingsPanel* findings_ = nullptr;
   AddressPanel* addresses_ = nullptr;
   PropertyPanel* properties_ = nullptr;
+  ReachPanel* reach_ = nullptr;
   PartsPanel* parts_ = nullptr;
   OutlinePanel* outline_ = nullptr;
   QTabWidget* left_ = nullptr;

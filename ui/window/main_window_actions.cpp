@@ -4,12 +4,14 @@
 #include "core/text/clip_text.h"
 #include "core/text/keep_text.h"
 #include "core/text/outline_text.h"
+#include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
 #include "ui/outline/outline_panel.h"
 #include "ui/panels/address_panel.h"
 #include "ui/panels/property_panel.h"
+#include "ui/panels/reach_panel.h"
 #include "ui/session/words.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
@@ -103,6 +105,8 @@ void MainWindow::make_view_actions(QMenu& view) {
     left_->setCurrentIndex(1);
     outline_->view().setFocus(Qt::ShortcutFocusReason);
   });
+  add(view, "show_reach", text::act_reach, Qt::ALT | K::Key_5, [this] { tabs_->setCurrentWidget(reach_); });
+  add(view, "ask_reach", text::act_can_they_talk, Qt::CTRL | K::Key_R, [this] { ask_chosen(); });
   make_colours_menu(view);
 }
 
@@ -122,6 +126,7 @@ void MainWindow::refresh_actions() {
   for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
   for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy"}) action(a)->setEnabled(machines);
   for (const char* a : {"switch_on", "switch_off"}) action(a)->setEnabled(machines && session_.exercise());
+  action("ask_reach")->setEnabled(two_chosen().has_value());
   action("socket")->setEnabled(any && session_.selection().front().kind == Kind::segment);
 }
 
@@ -205,7 +210,8 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
   if (!id || id.kind == Kind::pc)
     put({"paste", "show_all", "addresses", "select_all", "hand_out"});
   else
-    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket"});
+    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket",
+         "ask_reach"});
   if (id.kind == Kind::machine) {
     menu.addSeparator();
     fill_move_menu(*menu.addMenu(words(text::menu_move)));

@@ -4,6 +4,7 @@
 #include "ui/canvas/canvas.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/parts_panel.h"
+#include "ui/panels/reach_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -71,6 +72,7 @@ void MainWindow::set_theme(Theme theme) {
   findings_->set_theme(theme);
   exercises_->set_theme(theme);
   parts_->set_theme(theme);
+  reach_->set_theme(theme);
 }
 
 // Another palette of the program: the sheet and what is painted follow it. A change of the desktop reaches

@@ -1,0 +1,27 @@
+#pragma once
+// Rows of the panels below: they can be pressed and reached by Tab.
+
+#include <QFrame>
+#include <QLabel>
+
+#include <functional>
+
+namespace snug {
+
+class PanelRow : public QFrame {
+ public:
+  // `name`: object name, by which the style sheet knows it. Enter, Space and a click call `go`.
+  PanelRow(QWidget* parent, const QString& name, std::function<void()> go);
+
+ protected:
+  void mouseReleaseEvent(QMouseEvent*) override;
+  void keyPressEvent(QKeyEvent*) override;
+
+ private:
+  std::function<void()> go_;
+};
+
+// Text that is never read as markup. `tone` as in the style sheet: "heading", "muted"; empty: plain.
+QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent);
+
+} // namespace snug
