@@ -32,7 +32,7 @@ class Explainer {
  private:
   std::string name(AnyId node) const { return reach_name(index_.lab(), node); }
   std::string here() const { return name(end_.node); }
-  std::string address() const; // the outside has none that anybody knows
+  std::string address() const; // beyond the routers nobody knows one: a name
   std::string partner() const { return name(end_.back ? q_.from : q_.to); }
   std::string segment(std::uint32_t port) const;
   std::uint32_t port() const;
@@ -51,8 +51,9 @@ class Explainer {
 
 std::string Explainer::address() const {
   const ReachAddress* h = holder();
-  const AnyId node = h ? n_.nodes()[n_.ports()[h->port].node].id : AnyId{};
-  return node.kind == Kind::outside ? name(node) : to_text(end_.address);
+  const ReachPort& outside = n_.ports()[n_.nodes()[n_.node_of({Kind::outside, 0})].first_port];
+  if (!h || n_.ports()[h->port].piece != outside.piece) return to_text(end_.address);
+  return name(n_.nodes()[n_.ports()[h->port].node].id);
 }
 
 // The port where it ends.

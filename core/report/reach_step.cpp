@@ -28,12 +28,14 @@ std::string card_of(const Context& names, AnyId card, const std::string& node) {
   return name;
 }
 
-// The outside has no address that anybody knows.
+// Nobody knows addresses beyond the routers that lead out: who has one there is named instead.
 std::string target_of(const Analysis& a, const Address& address) {
   const ReachNetwork& n = a.reach({}).network();
+  const std::uint32_t outside = n.node_of({Kind::outside, 0});
+  const std::uint32_t beyond = n.ports()[n.nodes()[outside].first_port].piece;
   for (const ReachAddress& held : n.with(address))
-    if (const AnyId node = n.nodes()[n.ports()[held.port].node].id; node.kind == Kind::outside)
-      return reach_name(a.lab(), node);
+    if (n.ports()[held.port].piece == beyond)
+      return reach_name(a.lab(), n.nodes()[n.ports()[held.port].node].id);
   return to_text(address);
 }
 
@@ -52,7 +54,7 @@ Message step_message(const Analysis& a, const ReachStep& s) {
     return say(sends ? text::step_sends : text::step_forwards, node, card_of(names, s.card, node),
                names.name(card->segment), to);
   case Decision::translates:
-    return say(text::step_translates, node, to);
+    return to == node ? say(text::step_translates_own, node) : say(text::step_translates, node, to);
   case Decision::restores:
     return say(text::step_restores, node, to);
   case Decision::receives:

@@ -20,6 +20,8 @@ inline constexpr Template step_forwards{"step-forwards", "{0} forwards by {1} on
 inline constexpr Template step_sends_on{"step-sends-on", "{0} sends to {1}"};
 inline constexpr Template step_forwards_on{"step-forwards-on", "{0} forwards to {1}"};
 inline constexpr Template step_translates{"step-translates", "{0} puts its own address {1} in as the sender"};
+inline constexpr Template step_translates_own{"step-translates-own",
+                                              "{0} puts its own address in as the sender"};
 inline constexpr Template step_restores{"step-restores", "{0} puts the inside address {1} back"};
 inline constexpr Template step_receives{"step-receives", "{0} receives it at {1}"};
 inline constexpr Template step_back{"step-back", "and back:"};

@@ -129,7 +129,7 @@ TEST_F(ReachPanels, TheHopWhereItEndsStandsFirst) {
   QTest::mouseClick(hops().front(), Qt::LeftButton);
   EXPECT_TRUE(hand.session().is_selected(hand.machine("hold")));
   const QString before = answer().sentence;
-  QTest::mouseClick(shown<QToolButton>(panel(), QStringLiteral("ask_swap")), Qt::LeftButton);
+  press(panel(), "ask_swap");
   EXPECT_NE(answer().sentence, before);
   EXPECT_EQ(shown<QComboBox>(panel(), QStringLiteral("ask_to"))->currentText(), QStringLiteral("hold"));
 }

@@ -8,8 +8,8 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QStyle>
-#include <QToolButton>
 
 #include <algorithm>
 
@@ -52,10 +52,9 @@ ReachQuestionBar::ReachQuestionBar(Session& session, QWidget* parent) : QWidget(
   full_size_->setObjectName(QStringLiteral("ask_full_size"));
   full_size_->setToolTip(words(text::ask_full_size_help));
   full_size_->setFixedHeight(service_->sizeHint().height());
-  auto* turn = new QToolButton(this);
+  auto* turn = new QPushButton(words(text::ask_swap), this);
   turn->setObjectName(QStringLiteral("ask_swap"));
-  turn->setText(words(text::ask_swap));
-  turn->setFixedHeight(service_->sizeHint().height());
+  turn->setProperty("role", QStringLiteral("small"));
   turn->setToolTip(words(text::ask_swap_help));
   row->addWidget(label_for(*from_, text::ask_from, this));
   row->addWidget(from_);
@@ -70,7 +69,7 @@ ReachQuestionBar::ReachQuestionBar(Session& session, QWidget* parent) : QWidget(
     question_->full_size = on;
     emit asked();
   });
-  connect(turn, &QToolButton::clicked, this, &ReachQuestionBar::swap);
+  connect(turn, &QPushButton::clicked, this, &ReachQuestionBar::swap);
   connect(&session_, &Session::started, this, &ReachQuestionBar::begin_anew);
   connect(&session_, &Session::lab_changed, this, &ReachQuestionBar::follow_lab);
   begin_anew();

@@ -10,6 +10,13 @@ namespace {
 
 constexpr AnyId kOutside{Kind::outside, 0};
 
+ReachQuestion between(AnyId from, AnyId to) {
+  ReachQuestion q;
+  q.from = from;
+  q.to = to;
+  return q;
+}
+
 class PromiseEdits : public ::testing::Test {
  protected:
   Result<Edit> set(const char* key, const Value& value) {
@@ -23,7 +30,7 @@ class PromiseEdits : public ::testing::Test {
   }
   const Promise& last() { return lab.promises.back(); }
   Lab lab = sample("skerry-ferries");
-  ReachQuestion q{machine(lab, "beacon").id, machine(lab, "hold").id};
+  ReachQuestion q = between(machine(lab, "beacon").id, machine(lab, "hold").id);
 };
 
 TEST_F(PromiseEdits, AnAnswerBecomesAPromise) {
@@ -55,16 +62,16 @@ TEST_F(PromiseEdits, WhatNoPromiseSpeaksOfIsRefused) {
     const auto added = promise_that(lab, asked, Reached::reaches, {});
     return added ? std::string() : std::string(added.error().message.id());
   };
-  EXPECT_EQ(refused({{Kind::pc, 0}, kOutside}), "gesture-no-subject");
-  EXPECT_EQ(refused({kOutside, lab.lans.front().id}), "gesture-no-subject");
-  EXPECT_EQ(refused({q.from, q.from}), "gesture-one-subject");
+  EXPECT_EQ(refused(between({Kind::pc, 0}, kOutside)), "gesture-no-subject");
+  EXPECT_EQ(refused(between(kOutside, lab.lans.front().id)), "gesture-no-subject");
+  EXPECT_EQ(refused(between(q.from, q.from)), "gesture-one-subject");
   q.full_size = true;
   EXPECT_EQ(refused(q), "gesture-small-only");
 }
 
 TEST_F(PromiseEdits, OneToBeChangedHasTwoEnds) {
-  for (const ReachQuestion& asked : {q, ReachQuestion{{Kind::pc, 0}, kOutside}, ReachQuestion{kOutside, q.to},
-                                     ReachQuestion{kOutside, kOutside}, ReachQuestion{q.from, q.from}}) {
+  for (const ReachQuestion& asked : {q, between({Kind::pc, 0}, kOutside), between(kOutside, q.to),
+                                     between(kOutside, kOutside), between(q.from, q.from)}) {
     const Added added = add_promise(lab, asked, {});
     Lab after = lab;
     ASSERT_TRUE(apply(after, added.edit));
