@@ -45,7 +45,7 @@ std::uint32_t group_of(std::uint32_t segment_place, bool is_v6) {
 
 } // namespace
 
-AddressesInUse::AddressesInUse(const Index& index) : facts_(&index.facts()), domains_(index) {
+AddressesInUse::AddressesInUse(const Index& index) : index_(&index), facts_(&index.facts()), domains_(index) {
   read_segments(index);
   collect_ranges(index);
   sort_and_hold(index);
@@ -115,13 +115,13 @@ std::uint32_t AddressesInUse::segment_of(const Index& index, const AddressRow& r
   return facts_->card_segment[row.card];
 }
 
-// Places of those of `first`, then of those of cards.
-Groups AddressesInUse::by_group(const Index& index, std::span<const HeldAddress> first) const {
+// Places of those of segments, then of those of cards.
+Groups AddressesInUse::by_group(const Index& index) const {
   const std::vector<AddressRow>& rows = facts_->addresses;
   const auto segments = static_cast<std::uint32_t>(prefix4_.size());
-  std::vector<std::uint32_t> groups(first.size() + rows.size());
+  std::vector<std::uint32_t> groups(others_.size() + rows.size());
   auto to = groups.begin();
-  for (const HeldAddress& h : first) *to++ = group_of(h.segment, !h.address.is_v4());
+  for (const HeldAddress& h : others_) *to++ = group_of(h.segment, !h.address.is_v4());
   const bool trunks = (facts_->any_card & CardMark::trunk) != 0;
   const std::span<const std::uint32_t> own = facts_->card_segment;
   for (const AddressRow& r : rows) {
@@ -150,57 +150,89 @@ bool all_are_plain(const Address& first, const Address& last, const Prefix& p) {
          !p.is_reserved(last);
 }
 
+std::uint8_t marks_of(const HeldAddress& h, const std::optional<Prefix>& p) {
+  if (is_link_local(h.address)) return HeldMark::link_local;
+  if (!p) return HeldMark::no_prefix;
+  if (!p->contains(h.address)) return HeldMark::outside;
+  if (p->is_reserved(h.address)) return HeldMark::reserved;
+  return h.length == p->length() ? std::uint8_t{0} : HeldMark::other_length;
+}
+
 } // namespace
 
-// One group after the other: sorted, noted and marked while it is near.
-void AddressesInUse::sort_and_hold(const Index& index) {
-  const std::vector<HeldAddress> first = held_by_segments(index);
+std::optional<Prefix> AddressesInUse::prefix_of_group(std::uint32_t group) const {
+  if (group / 2 == prefix4_.size()) return std::nullopt;
+  return prefix(group / 2, group % 2 == 0 ? Family::v4 : Family::v6);
+}
+
+// Keys of one group's addresses. Gives whether all have the length of their prefix.
+bool AddressesInUse::fill(std::uint32_t group, std::span<const std::uint32_t> places,
+                          std::vector<WideKey>& keys) const {
+  const auto p = prefix_of_group(group);
+  const int length = p ? p->length() : 0;
+  const auto others = static_cast<std::uint32_t>(others_.size());
   const std::span<const AddressRow> rows = facts_->addresses;
-  const Groups groups = by_group(index, first);
+  bool one_length = p.has_value();
+  keys.clear();
+  for (const std::uint32_t place : places)
+    if (place < others) {
+      const HeldAddress& h = others_[place];
+      one_length &= h.length == length;
+      keys.push_back({h.address.high(), h.address.low(), place, group});
+    } else {
+      const AddressRow& row = rows[place - others];
+      one_length &= row.length == AddressRow::kNoLength || row.length == length;
+      keys.push_back({row.high, row.low, place, group});
+    }
+  return one_length;
+}
+
+// One group after the other: sorted and noted while it is near.
+void AddressesInUse::sort_and_hold(const Index& index) {
+  others_ = held_by_segments(index);
+  const Groups groups = by_group(index);
   const std::uint32_t count = group_of(static_cast<std::uint32_t>(prefix4_.size()) + 1, false);
-  const auto others = static_cast<std::uint32_t>(first.size());
   ConflictSweep sweep(packed_ranges());
   std::vector<WideKey> keys;
-  held_.reserve(first.size() + rows.size());
+  order_.reserve(others_.size() + facts_->addresses.size());
   marked_.resize(count);
   for (std::uint32_t g = 0; g < count; ++g) {
-    keys.clear();
-    for (const std::uint32_t p : groups.of(g))
-      if (p < others)
-        keys.push_back({first[p].address.high(), first[p].address.low(), p, g});
-      else
-        keys.push_back({rows[p - others].high, rows[p - others].low, p, g});
+    const bool one_length = fill(g, groups.of(g), keys);
     sweep.add(keys);
-    if (!keys.empty()) hold(index, keys, first, g);
+    const auto first = static_cast<std::uint32_t>(order_.size());
+    for (const WideKey& k : keys) order_.push_back(k.place);
+    const Family family = g % 2 == 0 ? Family::v4 : Family::v6;
+    const auto address = [family](const WideKey& k) { return Address::of(family, {k.high, k.low}); };
+    if (keys.empty() ||
+        (one_length && all_are_plain(address(keys.front()), address(keys.back()), *prefix_of_group(g))))
+      continue;
+    marked_[g] = true;
+    for (std::uint32_t at = first; at < order_.size(); ++at) any_mark_ |= held(at).marks;
   }
   conflicts_ = std::move(sweep).take();
 }
 
-void AddressesInUse::hold(const Index& index, std::span<const WideKey> keys,
-                          std::span<const HeldAddress> first, std::uint32_t group) {
-  const std::uint32_t s = group / 2 == prefix4_.size() ? kNowhere : group / 2;
-  const Family family = group % 2 == 0 ? Family::v4 : Family::v6;
-  const auto p = s == kNowhere ? std::nullopt : prefix(s, family);
-  const auto length = static_cast<std::int16_t>(p ? p->length() : 0);
-  const std::size_t start = held_.size();
-  const auto others = static_cast<std::uint32_t>(first.size());
-  const std::span<const AddressRow> rows = facts_->addresses;
-  bool one_length = true;
-  for (const WideKey& k : keys) {
-    if (k.place < others) {
-      held_.push_back(first[k.place]);
-    } else {
-      const AddressRow& row = rows[k.place - others];
-      held_.push_back({Address::of(family, {row.high, row.low}),
-                       row.length == AddressRow::kNoLength ? length : std::int16_t{row.length}, Holder::card,
-                       row.suggested ? AddressKind::suggested : AddressKind::typed, 0, row.row, s, row.card,
-                       domain_of(index, row.card, s)});
-    }
-    one_length &= held_.back().length == length;
+HeldAddress AddressesInUse::held(std::uint32_t place) const {
+  const std::uint32_t at = order_[place];
+  HeldAddress h;
+  if (at < others_.size()) {
+    h = others_[at];
+  } else {
+    const AddressRow& row = facts_->addresses[at - others_.size()];
+    h.address = row.address();
+    h.kind = row.suggested ? AddressKind::suggested : AddressKind::typed;
+    h.row = row.row;
+    h.segment = segment_of(*index_, row);
+    h.card = row.card;
+    h.domain = domain_of(*index_, row.card, h.segment);
   }
-  if (p && one_length && all_are_plain(held_[start].address, held_.back().address, *p)) return;
-  marked_[group] = true;
-  mark(std::span(held_).subspan(start), p);
+  const auto p = h.segment == kNowhere ? std::nullopt : prefix(h.segment, h.address.family());
+  if (at >= others_.size()) {
+    const std::uint8_t typed = facts_->addresses[at - others_.size()].length;
+    h.length = static_cast<std::int16_t>(typed != AddressRow::kNoLength ? typed : p ? p->length() : 0);
+  }
+  h.marks = marks_of(h, p);
+  return h;
 }
 
 std::uint32_t AddressesInUse::domain_elsewhere(const Index& index, std::uint32_t card,
@@ -208,26 +240,6 @@ std::uint32_t AddressesInUse::domain_elsewhere(const Index& index, std::uint32_t
   const std::uint32_t machine = facts_->card_machine[card];
   if ((facts_->card_marks[card] & CardMark::connected) == 0 || machine == kNowhere) return kNowhere;
   return domains_.inside(index.carrier_of(machine), segment_place);
-}
-
-void AddressesInUse::mark(std::span<HeldAddress> held, const std::optional<Prefix>& p) {
-  const Bits128 net_bits = p ? ~Bits128::ones(p->network().bits() - p->length()) : Bits128{};
-  const Bits128 network = p ? p->network().value() : Bits128{};
-  const bool reserves = p && p->is_v4() && p->length() <= 30;
-  for (HeldAddress& h : held) {
-    const Bits128 host = (h.address.value() ^ network) & ~net_bits;
-    if (is_link_local(h.address))
-      h.marks = HeldMark::link_local;
-    else if (!p)
-      h.marks = HeldMark::no_prefix;
-    else if ((h.address.value() & net_bits) != network)
-      h.marks = HeldMark::outside;
-    else if (reserves && (host.low == 0 || host.low == (~net_bits).low))
-      h.marks = HeldMark::reserved;
-    else if (h.length != p->length())
-      h.marks = HeldMark::other_length;
-    any_mark_ |= h.marks;
-  }
 }
 
 void AddressesInUse::collect_ranges(const Index& index) {
@@ -256,13 +268,13 @@ void AddressesInUse::collect_ranges(const Index& index) {
   range_start_.push_back(static_cast<std::uint32_t>(ranges_.size()));
 }
 
-std::span<const HeldAddress> AddressesInUse::with(std::uint32_t segment_place, const Address& a) const {
-  const auto held = on(segment_place);
-  const auto first = std::lower_bound(held.begin(), held.end(), a,
-                                      [](const HeldAddress& h, const Address& x) { return h.address < x; });
+AddressesInUse::List AddressesInUse::with(std::uint32_t segment_place, const Address& a) const {
+  const List held = on(segment_place);
+  const auto is_before = [&](const HeldAddress& h) { return h.address < a; };
+  const auto first = std::partition_point(held.begin(), held.end(), is_before);
   auto end = first;
-  while (end != held.end() && end->address == a) ++end;
-  return {first, end};
+  while (end != held.end() && (*end).address == a) ++end;
+  return held.part(static_cast<std::uint32_t>(first - held.begin()), static_cast<std::uint32_t>(end - first));
 }
 
 bool AddressesInUse::is_plain(const Index& index, const Route& r) const {

@@ -4,31 +4,9 @@
 
 #include "core/addressing/conflicts.h"
 #include "core/addressing/domains.h"
+#include "core/addressing/held.h"
 
 namespace snug {
-
-enum class Holder : std::uint8_t { card, pc_socket, translator, lan_router };
-
-struct HeldAddress {
-  Address address;
-  std::int16_t length = 0; // prefix length there: as typed, else the segment's; 0: neither
-  Holder holder = Holder::card;
-  AddressKind kind = AddressKind::typed; // suggested: it may move
-  std::uint8_t marks = 0;                // HeldMark
-  std::uint16_t row = 0;                 // which of the card's addresses
-  std::uint32_t segment = kNowhere;      // place in lab.segments
-  std::uint32_t card = kNowhere;         // place in lab.cards, for cards
-  std::uint32_t domain = kNowhere;       // layer-2 network; kNowhere: alone
-};
-
-// What an address is in its segment.
-struct HeldMark {
-  static constexpr std::uint8_t outside = 1;      // not in the segment's prefix of its family
-  static constexpr std::uint8_t no_prefix = 2;    // the segment has none of its family
-  static constexpr std::uint8_t reserved = 4;     // network or broadcast address (not on /31, /32: RFC 3021)
-  static constexpr std::uint8_t other_length = 8; // typed length differs from the segment's
-  static constexpr std::uint8_t link_local = 16;  // never marked outside
-};
 
 class AddressesInUse {
  public:
@@ -36,18 +14,19 @@ class AddressesInUse {
   // Sorted by segment (those without one last), then address (IPv4 first); link-local ones included. Equal
   // ones: PC socket, translator and LAN's router before cards, cards in the lab's order. Cards that are not
   // connected are included (domain kNowhere). A trunk's address belongs to the segment whose prefix holds it.
-  std::span<const HeldAddress> all() const { return held_; }
-  std::span<const HeldAddress> on(std::uint32_t segment_place) const {
-    const std::vector<std::uint32_t>& start = conflicts_.start;
-    return std::span(held_).subspan(start[2 * segment_place],
-                                    start[2 * segment_place + 2] - start[2 * segment_place]);
+  using List = HeldList<AddressesInUse>;
+  List all() const { return {this, 0, static_cast<std::uint32_t>(order_.size())}; }
+  List on(std::uint32_t segment_place) const {
+    const std::uint32_t* start = &conflicts_.start[2 * segment_place];
+    return {this, start[0], start[2]};
   }
-  std::span<const HeldAddress> on(std::uint32_t segment_place, Family f) const {
+  List on(std::uint32_t segment_place, Family f) const {
     const std::uint32_t* start = &conflicts_.start[2 * segment_place + (f == Family::v4 ? 0 : 1)];
-    return std::span(held_).subspan(start[0], start[1] - start[0]);
+    return {this, start[0], start[1]};
   }
+  HeldAddress held(std::uint32_t place) const; // of all()
   // Those on a segment with one address, whatever their layer-2 network.
-  std::span<const HeldAddress> with(std::uint32_t segment_place, const Address&) const;
+  List with(std::uint32_t segment_place, const Address&) const;
   // Whether one of them on a segment of this family has a mark.
   bool has_marks(std::uint32_t segment_place, Family f) const {
     return marked_[2 * segment_place + (f == Family::v4 ? 0 : 1)];
@@ -96,24 +75,27 @@ class AddressesInUse {
   void collect_ranges(const Index&);
   std::vector<HeldAddress> held_by_segments(const Index&) const;
   std::uint32_t segment_of(const Index&, const AddressRow&) const;
-  Groups by_group(const Index&, std::span<const HeldAddress> first) const;
+  Groups by_group(const Index&) const;
   std::vector<PackedRange> packed_ranges() const;
   void sort_and_hold(const Index&);
-  void hold(const Index&, std::span<const WideKey>, std::span<const HeldAddress> first, std::uint32_t group);
+  std::optional<Prefix> prefix_of_group(std::uint32_t group) const;
+  bool fill(std::uint32_t group, std::span<const std::uint32_t> places, std::vector<WideKey>& keys) const;
+  void note_marks(std::uint32_t group, std::uint32_t first);
   // The network where a card meets a segment.
   std::uint32_t domain_of(const Index& index, std::uint32_t card, std::uint32_t segment_place) const {
     return segment_place == facts_->card_segment[card] ? domains_.of_card(card)
                                                        : domain_elsewhere(index, card, segment_place);
   }
   std::uint32_t domain_elsewhere(const Index&, std::uint32_t card, std::uint32_t segment_place) const;
-  void mark(std::span<HeldAddress>, const std::optional<Prefix>&);
   bool is_plain(const Index&, const Route&) const;
   void judge_routes(const Index&);
 
+  const Index* index_;
   const NetworkFacts* facts_;
   Domains domains_;
-  std::vector<HeldAddress> held_;
-  Conflicts conflicts_; // groups: each segment's IPv4, then its IPv6 addresses
+  std::vector<HeldAddress> others_;  // of PC sockets, translators and LANs' routers
+  std::vector<std::uint32_t> order_; // sorted: places in others_, then in facts_->addresses
+  Conflicts conflicts_;              // groups: each segment's IPv4, then its IPv6 addresses
   std::vector<std::optional<Prefix>> prefix4_, prefix6_;
   std::vector<std::optional<Address>> gateway4_, gateway6_, translator_, pc4_;
   std::vector<Range> ranges_;

@@ -1,7 +1,11 @@
 #include "core/analyse/analyse.h"
 
+#include "core/budget/segments.h"
+
 #include <algorithm>
 #include <cassert>
+#include <future>
+#include <system_error>
 
 namespace snug {
 
@@ -42,13 +46,29 @@ void sort_by_severity(std::vector<Finding>& findings) {
   findings = std::move(sorted);
 }
 
+// A thread costs some 50 us, as much as the sums of this many machines.
+constexpr std::size_t kWorthThread = 2000;
+
+// Sums need no addresses: in a large lab a second thread makes them meanwhile. Both only read the index.
+std::vector<ExerciseBudgets> budgets_beside(const Index& index, std::unique_ptr<AddressesInUse>& addresses) {
+  std::future<std::vector<ExerciseBudgets>> sums;
+  try {
+    if (index.machines().size() >= kWorthThread)
+      sums = std::async(std::launch::async, [&index] { return budgets_without_addresses(index); });
+  } catch (const std::system_error&) { // no thread to be had: one after the other
+  }
+  addresses = std::make_unique<AddressesInUse>(index);
+  std::vector<ExerciseBudgets> budgets = sums.valid() ? sums.get() : budgets_without_addresses(index);
+  add_addresses(budgets, index, *addresses);
+  return budgets;
+}
+
 bool is_open_error(const Finding& f) { return f.severity == Severity::error && !f.accepted; }
 
 } // namespace
 
 Analysis::Analysis(const Lab& lab)
-    : index_(std::make_unique<Index>(lab)), addresses_(std::make_unique<AddressesInUse>(*index_)),
-      budgets_(budgets_of(*index_, *addresses_)),
+    : index_(std::make_unique<Index>(lab)), budgets_(budgets_beside(*index_, addresses_)),
       reach_(std::make_unique<ReachByExercise>(*index_, *addresses_)) {
   const Context c = context();
   for (const Rule& rule : rules()) {

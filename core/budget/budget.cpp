@@ -45,11 +45,27 @@ std::vector<std::uint8_t> running(const Index& index, ExerciseId exercise) {
 }
 
 std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse& addresses) {
+  std::vector<ExerciseBudgets> out = budgets_without_addresses(index);
+  add_addresses(out, index, addresses);
+  return out;
+}
+
+void add_addresses(std::vector<ExerciseBudgets>& budgets, const Index& index,
+                   const AddressesInUse& addresses) {
+  const std::vector<SegmentBudget> segments = address_budgets(index, addresses);
+  for (ExerciseBudgets& b : budgets)
+    for (std::size_t s = 0; s < segments.size(); ++s) {
+      const std::int64_t memory = b.segments[s].memory;
+      b.segments[s] = segments[s];
+      b.segments[s].memory = memory;
+    }
+}
+
+std::vector<ExerciseBudgets> budgets_without_addresses(const Index& index) {
   const Lab& lab = index.lab();
   const GuestCosts costs = guest_costs(index);
   const std::vector<Seat> sitting = seats(index, costs);
   const DiskPlan disks = disk_plan(index);
-  const std::vector<SegmentBudget> segments = address_budgets(index, addresses);
 
   std::vector<ExerciseBudgets> out(lab.exercises.size() + 1);
   for (std::size_t i = 0; i < out.size(); ++i) {
@@ -68,7 +84,7 @@ std::vector<ExerciseBudgets> budgets_of(const Index& index, const AddressesInUse
     b.memory = memory_budgets(lab.pc, costs, inside);
     b.processors = processor_budgets(lab, costs, inside);
     b.disks = disk_budgets(index, disks, b.running);
-    b.segments = segments;
+    b.segments.resize(lab.segments.size());
     add_memory(sitting, b.running, b.segments);
   }
   return out;

@@ -32,17 +32,17 @@ void merge(std::vector<Span4>& spans) {
 }
 
 // Held addresses are sorted, so one pass over them and the spans finds those inside.
-void count_addresses(std::span<const HeldAddress> held, const Prefix& prefix, std::span<const Span4> kept,
+void count_addresses(AddressesInUse::List held, const Prefix& prefix, std::span<const Span4> kept,
                      SegmentBudget& b) {
   for (const Span4& s : kept) b.reserved += std::int64_t{s.last} - s.first + 1;
-  const Address* previous = nullptr;
+  std::optional<Address> previous;
   std::size_t at = 0;
   for (const HeldAddress& h : held) {
     if ((h.marks & (HeldMark::outside | HeldMark::reserved)) != 0) continue;
     if (h.marks == HeldMark::link_local && (!prefix.contains(h.address) || prefix.is_reserved(h.address)))
       continue;
-    if (previous && *previous == h.address) continue;
-    previous = &h.address;
+    if (previous == h.address) continue;
+    previous = h.address;
     ++b.used;
     while (at < kept.size() && kept[at].last < h.address.as_u32()) ++at;
     if (at < kept.size() && kept[at].first <= h.address.as_u32()) --b.reserved;
@@ -53,10 +53,10 @@ void count_addresses(std::span<const HeldAddress> held, const Prefix& prefix, st
 class Different {
  public:
   explicit Different(const AddressesInUse& addresses)
-      : all_(addresses.all()), next_(addresses.equal().begin()), end_(addresses.equal().end()) {}
+      : next_(addresses.equal().begin()), end_(addresses.equal().end()) {}
   // Each call for addresses behind those of the one before.
-  std::int64_t count(std::span<const HeldAddress> held) {
-    const auto first = static_cast<std::size_t>(held.data() - all_.data());
+  std::int64_t count(AddressesInUse::List held) {
+    const std::uint32_t first = held.first_place();
     auto n = static_cast<std::int64_t>(held.size());
     for (; next_ != end_ && next_->first < first + held.size(); ++next_)
       if (next_->first >= first) n -= next_->count - 1;
@@ -64,7 +64,6 @@ class Different {
   }
 
  private:
-  std::span<const HeldAddress> all_;
   std::span<const Conflicts::Run>::iterator next_, end_;
 };
 

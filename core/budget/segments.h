@@ -8,6 +8,10 @@ namespace snug {
 // Addresses of every segment, the same in every exercise; memory is 0.
 std::vector<SegmentBudget> address_budgets(const Index&, const AddressesInUse&);
 
+// budgets_of() in two parts that share nothing: all that needs no addresses, then those of the segments.
+std::vector<ExerciseBudgets> budgets_without_addresses(const Index&);
+void add_addresses(std::vector<ExerciseBudgets>&, const Index&, const AddressesInUse&);
+
 // Which machines have a card on which segment, each pair once.
 struct Seat {
   std::int64_t takes = 0;    // of the machine from its carrier

@@ -28,15 +28,15 @@ std::uint64_t owner(const Context& c, const HeldAddress& h) {
 // Two on one network with one address, a card first.
 struct Twice {
   std::array<std::uint64_t, 2> owners;
-  const HeldAddress* first;
-  const HeldAddress* second;
+  HeldAddress first, second;
+  bool repeats = false;
 };
 
 void note_pair(const Context& c, const HeldAddress& a, const HeldAddress& b, std::vector<Twice>& out) {
   if (a.holder == b.holder && a.holder != Holder::card) return;
   const bool card_first = a.holder == Holder::card || b.holder != Holder::card;
   const HeldAddress &first = card_first ? a : b, &second = card_first ? b : a;
-  out.push_back({{owner(c, first), owner(c, second)}, &first, &second});
+  out.push_back({{owner(c, first), owner(c, second)}, first, second});
 }
 
 // Of those with the same owners only the first: many share an IPv4 and an IPv6 address.
@@ -47,8 +47,8 @@ void drop_repeated_pairs(std::vector<Twice>& pairs) {
     order.push_back({t.owners[0], t.owners[1], static_cast<std::uint32_t>(order.size()), 0});
   sort_wide_keys(order);
   for (std::size_t i = 1; i < order.size(); ++i)
-    if (order[i].is_same(order[i - 1])) pairs[order[i].place].first = nullptr;
-  std::erase_if(pairs, [](const Twice& t) { return !t.first; });
+    if (order[i].is_same(order[i - 1])) pairs[order[i].place].repeats = true;
+  std::erase_if(pairs, [](const Twice& t) { return t.repeats; });
 }
 
 // The parts of all sentences first: they stand far apart in the lab, and the next ones are on their way while
@@ -56,13 +56,13 @@ void drop_repeated_pairs(std::vector<Twice>& pairs) {
 void report(const Context& c, std::span<const Twice> pairs, std::vector<Finding>& out) {
   std::vector<std::array<AnyId, 2>> ids;
   ids.reserve(pairs.size());
-  for (const Twice& t : pairs) ids.push_back({holder_id(c, *t.first), holder_id(c, *t.second)});
+  for (const Twice& t : pairs) ids.push_back({holder_id(c, t.first), holder_id(c, t.second)});
   std::vector<std::array<std::string, 2>> names;
   names.reserve(pairs.size());
-  for (const Twice& t : pairs) names.push_back({holder_name(c, *t.first), holder_name(c, *t.second)});
+  for (const Twice& t : pairs) names.push_back({holder_name(c, t.first), holder_name(c, t.second)});
   out.reserve(out.size() + pairs.size());
   for (std::size_t i = 0; i < pairs.size(); ++i) {
-    const HeldAddress& held = *pairs[i].first;
+    const HeldAddress& held = pairs[i].first;
     std::vector<AnyId> places{ids[i][0]};
     if (pairs[i].owners[0] != pairs[i].owners[1]) places.push_back(ids[i][1]);
     out.push_back(found(Severity::error,
@@ -72,16 +72,16 @@ void report(const Context& c, std::span<const Twice> pairs, std::vector<Finding>
   }
 }
 
-using Run = std::vector<const HeldAddress*>;
+using Run = std::vector<HeldAddress>;
 
 // Equal addresses: each but the first of its network is noted with that first one.
 void note_run(const Context& c, Run& run, std::vector<Twice>& out) {
-  const auto by_domain = [](const HeldAddress* a, const HeldAddress* b) { return a->domain < b->domain; };
+  const auto by_domain = [](const HeldAddress& a, const HeldAddress& b) { return a.domain < b.domain; };
   if (!std::is_sorted(run.begin(), run.end(), by_domain)) std::stable_sort(run.begin(), run.end(), by_domain);
   std::size_t start = 0;
   for (std::size_t i = 1; i < run.size(); ++i) {
-    if (run[i]->domain != run[start]->domain) start = i;
-    if (i != start && run[i]->domain != kNowhere) note_pair(c, *run[start], *run[i], out);
+    if (run[i].domain != run[start].domain) start = i;
+    if (i != start && run[i].domain != kNowhere) note_pair(c, run[start], run[i], out);
   }
 }
 
@@ -108,13 +108,13 @@ std::vector<std::vector<std::uint32_t>> joined_segments(const Context& c) {
 
 // Looks at all addresses of several segments together.
 void note_joined(const Context& c, const std::vector<std::uint32_t>& segments, std::vector<Twice>& out) {
-  std::vector<const HeldAddress*> all;
+  std::vector<HeldAddress> all;
   std::vector<WideKey> keys;
   for (const std::uint32_t s : segments)
     for (const HeldAddress& h : c.addresses.on(s)) {
       keys.push_back({h.address.high(), h.address.low(), static_cast<std::uint32_t>(all.size()),
                       h.address.is_v4() ? 0U : 1U});
-      all.push_back(&h);
+      all.push_back(h);
     }
   Run run;
   for (const Conflicts::Run& r : find_conflicts(keys, 2, {}).equal) {
@@ -133,14 +133,19 @@ void check_twice(const Context& c, std::vector<Finding>& out) {
   }
   Run run;
   for (const Conflicts::Run& r : c.addresses.equal()) {
-    const auto held = c.addresses.all().subspan(r.first, r.count);
-    if (held.front().segment == kNowhere || is_joined[held.front().segment]) continue;
-    run.clear();
-    for (const HeldAddress& h : held) run.push_back(&h);
+    const auto held = c.addresses.all().part(r.first, r.count);
+    run.assign(held.begin(), held.end());
+    const std::uint32_t s = run.front().segment;
+    if (s == kNowhere || is_joined[s]) continue;
     note_run(c, run, pairs);
   }
   drop_repeated_pairs(pairs);
   report(c, pairs, out);
+}
+
+// Whether both are one row of one card.
+bool is_one(const HeldAddress& a, const HeldAddress& b) {
+  return a.holder == b.holder && a.card == b.card && a.row == b.row && a.segment == b.segment;
 }
 
 // The one that moves: a suggested address before a typed one, else the later.
@@ -150,13 +155,13 @@ std::optional<Fix> fix_twice(const Context& c, const Finding& f) {
                           : f.places[1].kind == Kind::card ? c.index.place(f.places[1])
                                                            : kNowhere;
   if (f.places[0].kind != Kind::card) return std::nullopt;
-  const HeldAddress* of_a = nullptr;
-  const HeldAddress* of_b = nullptr;
+  std::optional<HeldAddress> of_a, of_b;
   for (const HeldAddress& h : c.addresses.all()) {
     if (h.card != a || h.holder != Holder::card || h.segment == kNowhere) continue;
     for (const HeldAddress& o : c.addresses.all())
-      if (&o != &h && o.address == h.address && o.domain == h.domain && holder_id(c, o) == f.places.back())
-        of_a = &h, of_b = &o;
+      if (!is_one(o, h) && o.address == h.address && o.domain == h.domain &&
+          holder_id(c, o) == f.places.back())
+        of_a = h, of_b = o;
   }
   if (!of_a) return std::nullopt;
   if (b == kNowhere) return move_address(c, *of_a);

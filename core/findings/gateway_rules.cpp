@@ -30,28 +30,28 @@ void each_gateway(const Context& c, Report report) {
       if (const auto gateway = gateway_of(c, s, f)) report(s, *gateway);
 }
 
-const HeldAddress* holder_of(const Context& c, std::uint32_t s, const Address& a) {
+std::optional<HeldAddress> holder_of(const Context& c, std::uint32_t s, const Address& a) {
   const auto held = c.addresses.with(s, a);
-  return held.empty() ? nullptr : &held.front();
+  return held.empty() ? std::nullopt : std::optional(held.front());
 }
 
 bool forwards(const Card& card, Family f) { return f == Family::v4 ? card.forwards4 : card.forwards6; }
 
 // The only address of a forwarding card on the segment.
-const HeldAddress* only_router(const Context& c, std::uint32_t s, Family f) {
-  const HeldAddress* router = nullptr;
+std::optional<HeldAddress> only_router(const Context& c, std::uint32_t s, Family f) {
+  std::optional<HeldAddress> router;
   for (const HeldAddress& h : c.addresses.on(s)) {
     const bool bad = (h.marks & (HeldMark::outside | HeldMark::reserved | HeldMark::link_local)) != 0;
     if (h.holder != Holder::card || h.address.family() != f || bad) continue;
     if (!forwards(c.lab.cards[h.card], f)) continue;
-    if (router) return nullptr;
-    router = &h;
+    if (router) return std::nullopt;
+    router = h;
   }
   return router;
 }
 
 std::optional<Fix> use_only_router(const Context& c, std::uint32_t s, Family f) {
-  const HeldAddress* router = only_router(c, s, f);
+  const auto router = only_router(c, s, f);
   if (!router) return std::nullopt;
   Segment after = c.lab.segments[s];
   (f == Family::v4 ? after.gateway4 : after.gateway6) = router->address;
@@ -100,7 +100,7 @@ std::optional<Fix> fix_nobody(const Context& c, const Finding& f) {
 void check_forwarding(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
   each_gateway(c, [&](std::uint32_t s, const Address& gateway) {
-    const HeldAddress* h = holder_of(c, s, gateway);
+    const auto h = holder_of(c, s, gateway);
     if (!h || h->holder != Holder::card || forwards(c.lab.cards[h->card], gateway.family())) return;
     out.push_back(
         found(Severity::error, say(text::gateway_not_forwarding, holder_name(c, *h), segment_name(c, s)),
@@ -114,7 +114,7 @@ std::optional<Fix> fix_forwarding(const Context& c, const Finding& f) {
   Card after = c.lab.cards[card];
   for (const Family family : kFamilies) {
     const auto gateway = gateway_of(c, s, family);
-    const HeldAddress* h = gateway ? holder_of(c, s, *gateway) : nullptr;
+    const auto h = gateway ? holder_of(c, s, *gateway) : std::nullopt;
     if (h && h->card == card) (family == Family::v4 ? after.forwards4 : after.forwards6) = true;
   }
   return change_to(say(text::fix_forward, machine_name(c, card)), c.lab.cards[card], after);
@@ -124,7 +124,7 @@ void check_pc(const Context& c, std::vector<Finding>& out) {
   if (c.lab.pc.forwards) return;
   const std::size_t before = out.size();
   each_gateway(c, [&](std::uint32_t s, const Address& gateway) {
-    const HeldAddress* h = holder_of(c, s, gateway);
+    const auto h = holder_of(c, s, gateway);
     if (!h || h->holder != Holder::pc_socket) return;
     out.push_back(found(Severity::error, say(text::pc_is_gateway, to_text(gateway), segment_name(c, s)),
                         say(text::pc_is_gateway_why), {AnyId{Kind::pc, 0}, c.lab.segments[s].id}));

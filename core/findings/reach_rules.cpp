@@ -1,4 +1,5 @@
 #include "core/findings/network_tools.h"
+#include "core/findings/reach_fixes.h"
 #include "core/reach/explain.h"
 #include "core/reach/promise_words.h"
 #include "core/text/promise_text.h"
@@ -232,11 +233,11 @@ constexpr std::string_view kKernelSource = "RFC 1122 3.3, RFC 1812 5.2";
 
 constexpr std::array kRules{
     Rule{"promise-broken", Topic::reach, Severity::error, "A promised connection does not work",
-         kKernelSource, check_promises},
+         kKernelSource, check_promises, fix_promise},
     Rule{"isolation-broken", Topic::reach, Severity::error, "Something reaches what it was promised never to",
          kKernelSource, check_isolation},
     Rule{"need-unreachable", Topic::reach, Severity::caution,
-         "A machine does not reach a service that it needs", kKernelSource, check_needs},
+         "A machine does not reach a service that it needs", kKernelSource, check_needs, fix_need},
     Rule{"need-not-offered", Topic::reach, Severity::caution, "A service that a machine needs is not offered",
          kPracticeSource, check_offered},
     Rule{"path-asymmetric", Topic::reach, Severity::caution, "Answers take another way than questions",

@@ -89,11 +89,11 @@ void each_hop(const Context& c, Report report) {
       if (r.via) report(m, r, hop_of(c, m, r));
 }
 
-const HeldAddress* neighbour(const Context& c, const Hop& hop, const Address& a) {
-  if (hop.segment == kNowhere) return nullptr;
+std::optional<HeldAddress> neighbour(const Context& c, const Hop& hop, const Address& a) {
+  if (hop.segment == kNowhere) return std::nullopt;
   for (const HeldAddress& h : c.addresses.with(hop.segment, a))
-    if (h.domain == hop.domain && hop.domain != kNowhere) return &h;
-  return nullptr;
+    if (h.domain == hop.domain && hop.domain != kNowhere) return h;
+  return std::nullopt;
 }
 
 void check_defaults(const Context& c, std::vector<Finding>& out) {
@@ -150,7 +150,7 @@ bool passes_on(const Context& c, const HeldAddress& h) {
 void check_forwarding(const Context& c, std::vector<Finding>& out) {
   const std::size_t before = out.size();
   each_hop(c, [&](std::uint32_t m, const Route& r, const std::optional<Hop>& hop) {
-    const HeldAddress* h = hop && hop->judged ? neighbour(c, *hop, *r.via) : nullptr;
+    const auto h = hop && hop->judged ? neighbour(c, *hop, *r.via) : std::nullopt;
     if (!h || passes_on(c, *h)) return;
     const bool gateway =
         c.addresses.gateway4(h->segment) == *r.via || c.addresses.gateway6(h->segment) == *r.via;

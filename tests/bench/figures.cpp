@@ -17,7 +17,7 @@ std::int64_t addresses_twice(const AddressesInUse& addresses) {
   std::int64_t n = 0;
   for (const Conflicts::Run& run : addresses.equal()) {
     std::set<std::uint32_t> networks;
-    for (const HeldAddress& h : addresses.all().subspan(run.first, run.count))
+    for (const HeldAddress& h : addresses.all().part(run.first, run.count))
       n += h.domain != kNowhere && !networks.insert(h.domain).second ? 1 : 0;
   }
   return n;

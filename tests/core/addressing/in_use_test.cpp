@@ -124,7 +124,8 @@ TEST(AddressConflicts, EqualAllPairs) {
     std::set<std::string> clashes; // addresses that two connected cards of one network hold
     for (const HeldAddress& a : in_use.all())
       for (const HeldAddress& b : in_use.all())
-        if (&a != &b && a.address == b.address && a.domain == b.domain && a.domain != kNowhere)
+        if (std::tie(a.holder, a.card, a.row, a.segment) != std::tie(b.holder, b.card, b.row, b.segment) &&
+            a.address == b.address && a.domain == b.domain && a.domain != kNowhere)
           clashes.insert(to_text(a.address) + "/" + std::to_string(a.domain));
     const Analysis analysis(w.lab);
     std::set<AnyId> named;
