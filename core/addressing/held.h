@@ -38,8 +38,8 @@ class HeldList {
     using iterator_category = std::random_access_iterator_tag;
     using value_type = HeldAddress;
     using difference_type = std::ptrdiff_t;
-    using pointer = void;
-    using reference = HeldAddress;
+    using pointer = void;          // NOLINT(readability-identifier-naming): the name that std asks for
+    using reference = HeldAddress; // NOLINT(readability-identifier-naming): the same
 
     Iterator() = default;
     Iterator(const Source* source, std::uint32_t place) : source_(source), place_(place) {}
