@@ -44,6 +44,8 @@ bool is_surrogate(std::string_view text, std::size_t at) {
 }
 
 std::string cleaned(std::string_view text, char for_line_break) {
+  if (std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c <= '~'; }))
+    return std::string(text);
   std::string out;
   out.reserve(text.size());
   for (std::size_t at = 0; at < text.size();) {

@@ -157,4 +157,24 @@ Added add_loose_card(const Lab& lab, MachineId machine) {
   return {detail::edit_between(lab, after, say(text::gesture_add_card, name_of(lab, machine))), id};
 }
 
+Added add_share(const Lab& lab, MachineId machine) {
+  Lab after = lab;
+  Share share;
+  share.machine = machine;
+  const auto disk = std::find_if(lab.disks.begin(), lab.disks.end(),
+                                 [machine](const Disk& d) { return d.machine == machine; });
+  std::int64_t used = 0, names = 1;
+  for (const Share& s : lab.shares) {
+    if (s.machine == machine) ++names;
+    if (disk != lab.disks.end() && s.disk == disk->id) used += s.size;
+  }
+  share.name = english(say(text::gesture_share_name, Count{names}));
+  if (disk != lab.disks.end()) {
+    share.disk = disk->id;
+    share.size = std::max<std::int64_t>(0, disk->size - used);
+  }
+  const ShareId id = detail::append(after, std::move(share)).id;
+  return {detail::edit_between(lab, after, say(text::gesture_add_share, name_of(lab, machine))), id};
+}
+
 } // namespace snug

@@ -12,8 +12,9 @@ namespace snug {
 Result<Value> new_item(const Lab&, AnyId owner, const FieldInfo& list);
 
 // An element that belongs to another: a disk of a machine (in the usual size, where its other disks lie), a
-// card (not plugged).
+// card (not plugged), a share (what is left of the machine's first disk).
 Added add_disk(const Lab&, MachineId);
 Added add_loose_card(const Lab&, MachineId);
+Added add_share(const Lab&, MachineId);
 
 } // namespace snug

@@ -49,6 +49,9 @@ void read_title(const Source& source, Content& content) {
     content.exercise = clean(name_of(source.lab, e->id));
 }
 
+// What name_of says, without a search.
+std::string name_at(const Machine& m) { return m.name.empty() ? "machine " + to_text(m.id) : m.name; }
+
 // The order of a carrier's guests on the drawing.
 std::vector<std::uint32_t> in_order(const Lab& lab, std::span<const std::uint32_t> places) {
   std::vector<std::uint32_t> order(places.begin(), places.end());
@@ -66,7 +69,7 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
   MachineText t;
   t.id = m.id;
   t.name = clean(m.name);
-  t.title = clean(name_of(source.lab, m.id));
+  if (source.options.describe) t.title = clean(name_at(m));
   if (t.name.empty()) t.name = english(say(text::layout_no_name));
   const Role* role = index.role(m.role);
   t.role = role != nullptr ? clean(role->title) : english(say(text::layout_no_role));
@@ -75,8 +78,10 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
   t.hypervisor = index.is_hypervisor(place);
   t.band = m.band;
   t.bar = {m.expected_percent, 100, Verdict::fits};
+  if (!source.options.describe) return t;
+  const std::uint32_t under = index.place(m.carrier);
   const std::string carrier =
-      m.carrier ? name_of(source.lab, m.carrier) : name_of(source.lab, AnyId{Kind::pc, 0});
+      under != kNowhere ? name_at(source.lab.machines[under]) : name_of(source.lab, AnyId{Kind::pc, 0});
   t.description = english(say(text::layout_machine, t.role, clean(carrier), t.memory)) + ", " + t.processors;
   return t;
 }
@@ -95,7 +100,7 @@ std::vector<std::uint8_t> running(const Source& source) {
 
 } // namespace
 
-void read_machines(const Source& source, Content& content) {
+void read_machines(const Source& source, Content& content, bool inner) {
   const Index& index = source.analysis.index();
   const std::vector<std::uint8_t> on = running(source);
   struct Next {
@@ -118,11 +123,11 @@ void read_machines(const Source& source, Content& content) {
     if (t.on) t.takes = takes(index, next.place);
     if (!t.on) {
       content.any_off = true;
-      t.description += ", " + english(say(text::layout_off));
+      if (source.options.describe) t.description += ", " + english(say(text::layout_off));
     }
     content.machines.push_back(std::move(t));
     (next.carrier == kNone ? content.top : content.machines[next.carrier].guests).push_back(place);
-    push(next.place, place);
+    if (inner) push(next.place, place);
   }
 }
 
@@ -152,7 +157,9 @@ void read_memory(const Source& source, Content& content) {
       ruler.state = english(say(words, Mib{b.taken}, Mib{b.budget}, Mib{rest}));
       continue;
     }
-    MachineText& m = content.machines[drawn[index.place(b.of)]];
+    const std::uint32_t at = drawn[index.place(b.of)];
+    if (at == kNone) continue;
+    MachineText& m = content.machines[at];
     m.bar = {b.taken, std::max<std::int64_t>(b.budget, 1), b.verdict()};
     m.bar_text = english(say(text::layout_guests_take, Mib{b.taken}, Mib{b.budget}));
     const std::int64_t room = room_for_guest(index, b);
@@ -160,7 +167,7 @@ void read_memory(const Source& source, Content& content) {
     m.room_text = english(m.room_over ? say(text::layout_over_by, Mib{-b.headroom()})
                           : room > 0  ? say(text::layout_room_for, Mib{room})
                                       : say(text::layout_no_room));
-    m.description += ", " + m.bar_text + ", " + m.room_text;
+    if (source.options.describe) m.description += ", " + m.bar_text + ", " + m.room_text;
   }
 }
 
@@ -175,6 +182,17 @@ Content content_of(const Analysis& analysis, const DrawOptions& options) {
   read_plugs(source, content);
   read_memory(source, content);
   if (options.show_findings) read_marks(source, content);
+  return content;
+}
+
+Content ruler_content_of(const Analysis& analysis, ExerciseId exercise) {
+  DrawOptions options;
+  options.exercise = exercise;
+  options.describe = false;
+  const Source source{analysis, analysis.lab(), options};
+  Content content;
+  read_machines(source, content, false);
+  read_memory(source, content);
   return content;
 }
 

@@ -93,5 +93,7 @@ struct Content {
 };
 
 Content content_of(const Analysis&, const DrawOptions&);
+// Only what the ruler says: the PC's memory and the machines directly on it.
+Content ruler_content_of(const Analysis&, ExerciseId exercise);
 
 } // namespace snug::layout

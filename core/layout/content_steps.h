@@ -21,10 +21,11 @@ void read_rails(const Source&, Content&); // after read_lans
 // Place in Content::lans; adds one without id for segments that do not say where they lead.
 std::uint32_t lan_of(const Source&, LanId, Content&);
 
-void read_machines(const Source&, Content&); // after read_rails
-void read_plugs(const Source&, Content&);    // after read_machines
-void read_memory(const Source&, Content&);   // after read_machines
-void read_marks(const Source&, Content&);    // after all the others
+// After read_rails; with or without the guests of hypervisors.
+void read_machines(const Source&, Content&, bool inner = true);
+void read_plugs(const Source&, Content&);  // after read_machines
+void read_memory(const Source&, Content&); // after read_machines
+void read_marks(const Source&, Content&);  // after all the others
 
 // Place in Content::machines by place in lab.machines.
 std::vector<std::uint32_t> drawn_places(const Source&, const Content&);

@@ -35,16 +35,10 @@ namespace {
 constexpr int kRulerPad = 22; // letters of the first and last mark
 constexpr int kRulerSheet = 66;
 
-layout::Content content_in(const Analysis& analysis, ExerciseId exercise) {
-  DrawOptions options;
-  options.exercise = exercise;
-  return layout::content_of(analysis, options);
-}
-
 } // namespace
 
 Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width) {
-  const layout::Content content = content_in(analysis, exercise);
+  const layout::Content content = layout::ruler_content_of(analysis, exercise);
   layout::Places places;
   places.ruler = {kRulerPad, 0, std::max(width, 200) - 2 * kRulerPad, kRulerSheet};
   DrawOptions options;
@@ -59,7 +53,7 @@ Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width) {
 }
 
 std::int64_t mib_per_pixel(const Analysis& analysis, ExerciseId exercise, int width) {
-  const layout::RulerText ruler = content_in(analysis, exercise).ruler;
+  const layout::RulerText ruler = layout::ruler_content_of(analysis, exercise).ruler;
   const std::int64_t end = std::max(ruler.size, ruler.reserved + ruler.taken);
   return std::max<std::int64_t>(1, end / (std::max(width, 200) - 2 * kRulerPad));
 }

@@ -14,6 +14,8 @@ struct DrawOptions {
   bool show_state = true;      // without ruler: what runs and what is left, in the frame's head
   bool show_findings = true;   // badges; accepted findings have none
   bool show_legend = true;     // legend and title block
+  bool describe = true;        // titles and descriptions of machines
+  Box only;                    // machines and wires that do not meet it are left out; empty: none is
 };
 
 // Placement (DECISIONS 10, 22): machines stand in bands in their order; a wide band is broken into rows; each

@@ -117,6 +117,9 @@ void draw_squares(Pen& pen, const Scene& scene, const MachineText& m, const Mach
   }
 }
 
+// With its pins and its badge.
+Box around(const Box& b) { return {b.x - 8, b.y - 10, b.w + 18, b.h + 18}; }
+
 void draw_machine(Pen& pen, const Scene& scene, std::size_t i) {
   const MachineText& m = scene.content.machines[i];
   const MachinePlace& place = scene.places.machines[i];
@@ -141,7 +144,9 @@ void draw_machine(Pen& pen, const Scene& scene, std::size_t i) {
 } // namespace
 
 void draw_machines(Pen& pen, const Scene& scene) {
-  for (std::size_t i = 0; i < scene.content.machines.size(); ++i) draw_machine(pen, scene, i);
+  const Box& only = scene.options.only;
+  for (std::size_t i = 0; i < scene.content.machines.size(); ++i)
+    if (only.w == 0 || only.overlaps(around(scene.places.machines[i].box))) draw_machine(pen, scene, i);
 }
 
 } // namespace snug::layout

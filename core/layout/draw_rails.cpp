@@ -142,12 +142,16 @@ void draw_rails(Pen& pen, const Scene& scene) {
 }
 
 void draw_wires(Pen& pen, const Scene& scene) {
+  const Box& only = scene.options.only;
   std::vector<int> y(scene.content.rails.size());
   for (const Row& row : scene.places.rows) {
     for (const Stretch& s : row.stretches) y[s.rail] = s.y;
     for (const std::uint32_t i : row.machines) {
       const MachineText& m = scene.content.machines[i];
       const MachinePlace& place = scene.places.machines[i];
+      constexpr int kLabels = 140; // right of a wire
+      const Box around{place.box.x, row.top, place.box.w + kLabels, row.bottom - row.top};
+      if (only.w != 0 && !only.overlaps(around)) continue;
       for (std::size_t k = 0; k < m.plugs.size();) {
         const CardId card = m.plugs[k].card;
         const Point pin = place.plugs[k];

@@ -43,19 +43,15 @@ void place_left(const Content& content, const DrawOptions& options, Places& p) {
   p.names_width = names_width(content);
 }
 
-bool uses(const Content& content, const Row& row, std::uint32_t rail) {
-  return std::any_of(row.machines.begin(), row.machines.end(), [&](std::uint32_t m) {
-    const auto& plugs = content.machines[m].plugs;
-    return std::any_of(plugs.begin(), plugs.end(), [rail](const Plug& plug) { return plug.rail == rail; });
-  });
-}
-
 // Which rows have a stretch of which rail. What no row uses stands in the last one.
 void choose_stretches(const Content& content, Places& p) {
   p.rows_of.assign(content.rails.size(), {});
+  for (std::uint32_t row = 0; row < p.rows.size(); ++row)
+    for (const std::uint32_t m : p.rows[row].machines)
+      for (const Plug& plug : content.machines[m].plugs)
+        if (plug.rail != kNone && (p.rows_of[plug.rail].empty() || p.rows_of[plug.rail].back() != row))
+          p.rows_of[plug.rail].push_back(row);
   for (std::uint32_t r = 0; r < content.rails.size(); ++r) {
-    for (std::uint32_t row = 0; row < p.rows.size(); ++row)
-      if (uses(content, p.rows[row], r)) p.rows_of[r].push_back(row);
     if (p.rows_of[r].empty()) p.rows_of[r].push_back(static_cast<std::uint32_t>(p.rows.size() - 1));
     for (const std::uint32_t row : p.rows_of[r])
       p.rows[row].stretches.push_back({r, 0, row == p.rows_of[r].front()});

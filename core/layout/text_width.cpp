@@ -48,13 +48,28 @@ int units(char32_t c, Weight weight) {
   return is_narrow_alphabet(c) ? kUnitsPerEm * 6 / 10 : kUnitsPerEm;
 }
 
+using AsciiUnits = std::array<std::int16_t, 128>;
+AsciiUnits ascii_units(Weight weight) {
+  AsciiUnits out{};
+  for (std::size_t c = 0; c < out.size(); ++c)
+    out[c] = static_cast<std::int16_t>(units(static_cast<char32_t>(c), weight));
+  return out;
+}
+
 static_assert(kUnitsPerEm == kFontUnitsPerEm);
 
 } // namespace
 
 std::int64_t text_units(std::string_view utf8, Weight weight) {
+  static const AsciiUnits kRegular = ascii_units(Weight::regular), kBold = ascii_units(Weight::semibold);
+  const AsciiUnits& plain = weight == Weight::regular ? kRegular : kBold;
   std::int64_t sum = 0;
   for (std::size_t at = 0; at < utf8.size();) {
+    if (const auto byte = static_cast<unsigned char>(utf8[at]); byte < plain.size()) {
+      sum += plain[byte];
+      ++at;
+      continue;
+    }
     const CodePoint c = code_point_at(utf8, at);
     sum += units(c.valid ? c.value : 0xfffd, weight);
     at += c.length;

@@ -21,6 +21,8 @@ inline constexpr Template gesture_connect{"gesture-connect", "Connect {0} to {1}
 inline constexpr Template gesture_no_more{"gesture-no-more",
                                           "{0} of {1}: nothing is left that could be added"};
 inline constexpr Template gesture_add_disk{"gesture-add-disk", "Add a disk to {0}"};
+inline constexpr Template gesture_add_share{"gesture-add-share", "Add a share to {0}"};
+inline constexpr Template gesture_share_name{"gesture-share-name", "share {0}"};
 inline constexpr Template gesture_add_card{"gesture-add-card", "Add a card to {0}"};
 inline constexpr Template gesture_plug{"gesture-plug", "Plug {0} into {1}"};
 inline constexpr Template gesture_plugged{"gesture-plugged", "{0} is plugged into {1} already"};

@@ -114,6 +114,11 @@ inline constexpr Template rows_remove{"rows-remove", "Remove"};
 inline constexpr Template rows_open{"rows-open", "Show all of it"};
 inline constexpr Template rows_cards{"rows-cards", "Cards"};
 inline constexpr Template rows_disks{"rows-disks", "Disks"};
+inline constexpr Template rows_shares{"rows-shares", "Shares"};
+inline constexpr Template property_percent{"property-percent", "{0}, %"};
+inline constexpr Template hand_out_drag{
+    "hand-out-drag", "Hand out the diagram and the tables. Drag this button into another program to "
+                     "put the diagram there as a picture."};
 inline constexpr Template rows_back{"rows-back", "Back to {0}"};
 inline constexpr Template memory_least{"slider-least", "least {0}"};
 inline constexpr Template memory_usual{"slider-usual", "usual {0}"};

@@ -48,12 +48,13 @@ class Camera {
     ok = picture.save(file) && ok;
     std::cout << file.toStdString() << '\n';
   }
-  void fit(MainWindow& window) const {
+  // All of the picture, or what is shown at first.
+  void fit(MainWindow& window, bool all = true) const {
     window.resize(size_);
     window.show();
     window.activateWindow();
     QTest::qWait(30);
-    window.canvas().show_all();
+    if (all) window.canvas().show_all();
   }
   bool ok = true;
 
@@ -67,7 +68,7 @@ void of_samples(Camera& camera) {
   for (const char* name : {"skerry-ferries", "mistakes", "sixty"}) {
     MainWindow window;
     window.start_sample(name);
-    camera.fit(window);
+    camera.fit(window, false);
     camera.take(window, name);
   }
 }

@@ -182,6 +182,7 @@ TEST_F(Outline, RefusalAndEscape) {
 
 TEST_F(Outline, RowsAreDraggedOntoThePictureAndOntoSegments) {
   const MachineId guest = hand.machine("tickets-1"), to = hand.machine("deck-b");
+  window.canvas().show_all();
   const QPoint from = at(guest);
   const QPoint on_picture = hand.on(to) + QPoint(30, 40);
   const QPoint end = view().viewport()->mapFromGlobal(window.canvas().viewport()->mapToGlobal(on_picture));

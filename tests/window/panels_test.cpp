@@ -235,6 +235,7 @@ TEST_F(Panels, DragFramesPaintLittle) {
 TEST_F(Panels, MinimapGoesWhereItIsClicked) {
   auto* map = window.canvas().findChild<QWidget*>(QStringLiteral("minimap"));
   ASSERT_NE(map, nullptr);
+  window.canvas().show_all();
   EXPECT_FALSE(map->isVisible());
   window.canvas().set_zoom(2.5, {0, 0});
   EXPECT_TRUE(map->isVisible());

@@ -7,6 +7,7 @@
 #include <QStyleHints>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace snug {
@@ -46,24 +47,51 @@ void Canvas::set_theme(Theme theme) {
 
 void Canvas::redraw() {
   DrawOptions options;
+  culled_ = session_.is_previewing() && gesture_;
+  if (culled_) { // a frame of a drag: what is not seen is drawn after it
+    options.only = seen();
+    options.describe = false;
+  }
   options.exercise = session_.exercise();
   options.full_addresses = false;
   options.show_ruler = options.show_state = false; // the ruler over the canvas says it
   options.show_legend = false;
   Drawing next = draw(session_.shown(), options);
-  const std::vector<QRectF> changed = differences(drawing_, next);
+  const std::vector<QRectF> changed = differences(drawing_, next, as_rect(seen()));
   drawing_ = std::move(next);
   if (!gesture_ && sheet_ != QSize(drawing_.width, drawing_.height)) return take_size();
-  constexpr std::size_t kFew = 8; // more scattered rectangles cost more than what they save
-  QRectF all;
+  viewport()->update(damage(changed));
+}
+
+snug::Box Canvas::seen() const {
+  const QRectF view(viewport()->rect());
+  const QRect r = QRectF(on_drawing(view.topLeft()), on_drawing(view.bottomRight())).toAlignedRect();
+  return {r.x(), r.y(), r.width(), r.height()};
+}
+
+// What has changed in each tile of the view: many small rectangles cost more than what they save, one around
+// all would often be the whole view.
+QRegion Canvas::damage(const std::vector<QRectF>& changed) const {
+  constexpr int kAcross = 6, kDown = 6;
+  const QRect view = viewport()->rect();
+  std::array<QRect, std::size_t{kAcross} * kDown> tiles;
+  const int w = view.width() / kAcross + 1, h = view.height() / kDown + 1;
   for (const QRectF& r : changed) {
-    const QRectF on(on_view(r.topLeft()), on_view(r.bottomRight()));
-    if (changed.size() <= kFew)
-      viewport()->update(on.toAlignedRect().adjusted(-2, -2, 2, 2));
-    else
-      all = all.united(on);
+    const QRect on =
+        QRectF(on_view(r.topLeft()), on_view(r.bottomRight())).toAlignedRect().adjusted(-2, -2, 2, 2) & view;
+    if (on.isEmpty()) continue;
+    for (int y = on.top() / h; y <= on.bottom() / h; ++y)
+      for (int x = on.left() / w; x <= on.right() / w; ++x)
+        tiles[static_cast<std::size_t>(y * kAcross + x)] |= on & QRect(x * w, y * h, w, h);
   }
-  if (!all.isNull()) viewport()->update(all.toAlignedRect().adjusted(-2, -2, 2, 2));
+  QRegion region;
+  for (const QRect& tile : tiles) region += tile;
+  return region;
+}
+
+// After a drag, and where it scrolls: draws what was left out.
+void Canvas::draw_again() {
+  if (culled_) redraw();
 }
 
 // During a gesture nothing moves under the hand: the sheet keeps its size until the drop.
@@ -111,6 +139,7 @@ void Canvas::set_zoom(qreal zoom, QPointF anchor) {
   const QPointF now = on_view(fixed);
   horizontalScrollBar()->setValue(horizontalScrollBar()->value() + qRound(now.x() - anchor.x()));
   verticalScrollBar()->setValue(verticalScrollBar()->value() + qRound(now.y() - anchor.y()));
+  draw_again();
   viewport()->update();
   emit zoom_changed();
 }
@@ -159,9 +188,13 @@ void Canvas::show_place(AnyId id) {
 void Canvas::resizeEvent(QResizeEvent*) {
   update_bars();
   fit_again();
+  draw_again();
 }
 
-void Canvas::scrollContentsBy(int dx, int dy) { viewport()->scroll(dx, dy); }
+void Canvas::scrollContentsBy(int dx, int dy) {
+  viewport()->scroll(dx, dy);
+  draw_again();
+}
 
 Canvas::Painted Canvas::take_painted() { return std::exchange(painted_, {}); }
 

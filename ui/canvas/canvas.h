@@ -83,6 +83,9 @@ class Canvas : public QAbstractScrollArea {
 
  private:
   void redraw();
+  void draw_again();
+  snug::Box seen() const; // of the drawing
+  QRegion damage(const std::vector<QRectF>& changed) const;
   void take_size();
   void update_bars();
   void fit_again();
@@ -121,7 +124,8 @@ class Canvas : public QAbstractScrollArea {
   QPointF pressed_at_, pointer_; // of the viewport
   Hit pressed_;
   bool is_pressed_ = false, panning_ = false, placing_ = false, keep_ = false, space_ = false;
-  QRectF over_; // what the gesture painted last
+  bool culled_ = false; // the drawing lacks what is not seen
+  QRectF over_;         // what the gesture painted last
   Painted painted_;
 };
 

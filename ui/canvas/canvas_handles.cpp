@@ -13,7 +13,7 @@ namespace snug {
 namespace {
 
 constexpr qreal kRadius = 9, kTarget = 12; // pixels of the window; 24 across (WCAG 2.5.8)
-constexpr int kInset = 10;                 // from a card's left edge, where no pin is
+constexpr int kInset = 10;                 // from a card's left edge, where no pin is; an inner one's right
 constexpr int kHead = 27;                  // below the frame's upper edge
 
 } // namespace
@@ -33,7 +33,8 @@ std::optional<QPointF> Canvas::handle_of(AnyId id) const {
   const snug::Box box = box_of(drawing_, id);
   if (box.w == 0) return std::nullopt;
   if (id.kind == Kind::pc) return on_view(QPointF(box.right(), box.y + kHead));
-  return on_view(QPointF(box.x + kInset, box.bottom()));
+  const bool inner = bool(snug::find<Machine>(session_.shown().lab(), MachineId{id.number})->carrier);
+  return on_view(QPointF(inner ? box.right() - kInset : box.x + kInset, box.bottom()));
 }
 
 AnyId Canvas::handle_at(QPointF view) const {

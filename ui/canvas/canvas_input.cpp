@@ -72,6 +72,7 @@ void Canvas::finish_gesture(QPointF at) {
   placing_ = false;
   viewport()->unsetCursor();
   done->drop();
+  draw_again();
   take_size();
   update_over();
 }
@@ -82,6 +83,7 @@ void Canvas::cancel() {
   placing_ = is_pressed_ = false;
   viewport()->unsetCursor();
   session_.end_preview();
+  draw_again();
   take_size();
   update_over();
 }

@@ -6,6 +6,8 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include <algorithm>
+
 namespace snug {
 
 namespace {
@@ -18,21 +20,25 @@ constexpr int kGhostGap = 14;     // from the pointer
 void Canvas::paintEvent(QPaintEvent* event) {
   const QRect dirty = event->rect();
   QPainter painter(viewport());
-  painter.fillRect(dirty, colour(colours(), Ink::sheet));
+  painter.fillRect(dirty, colour(colours(), Ink::sheet)); // clipped to the region
   const bool small = zoom_ < kTextFrom;
   painter.setRenderHint(QPainter::Antialiasing, !small);
   painter.setRenderHint(QPainter::TextAntialiasing);
   painter.translate(on_view(QPointF(0, 0)));
   painter.scale(zoom_, zoom_);
-  const QRectF seen = QRectF(on_drawing(dirty.topLeft()), on_drawing(dirty.bottomRight() + QPoint(1, 1)));
+  std::vector<QRectF> seen;
+  for (const QRect& r : event->region())
+    seen.emplace_back(on_drawing(r.topLeft()), on_drawing(r.bottomRight() + QPoint(1, 1)));
   for (const AnyShape& s : drawing_.shapes) {
     if (small && std::holds_alternative<TextShape>(s)) continue;
-    if (!bounds(s).intersects(seen)) continue;
+    const QRectF touched = bounds(s);
+    if (std::none_of(seen.begin(), seen.end(), [&](const QRectF& r) { return touched.intersects(r); }))
+      continue;
     paint(painter, s, colours());
     ++painted_.shapes;
   }
   ++painted_.frames;
-  if (dirty.contains(viewport()->rect())) ++painted_.whole;
+  if (QRegion(viewport()->rect()).subtracted(event->region()).isEmpty()) ++painted_.whole;
   paint_over(painter);
 }
 

@@ -78,60 +78,6 @@ bool may_be_hit(const Shape& s) {
          s.part != Part::outside;
 }
 
-bool same(const AnyShape& a, const AnyShape& b);
-
-template <typename T>
-auto tie(const T& s);
-template <>
-auto tie(const BoxShape& s) {
-  return std::tie(s.box, s.radius, s.fill, s.stroke, s.stroke_width, s.dash);
-}
-template <>
-auto tie(const LineShape& s) {
-  return std::tie(s.from, s.to, s.ink, s.width, s.dash);
-}
-template <>
-auto tie(const CircleShape& s) {
-  return std::tie(s.centre, s.radius, s.fill, s.stroke, s.stroke_width);
-}
-template <>
-auto tie(const PolygonShape& s) {
-  return std::tie(s.points, s.fill, s.stroke, s.stroke_width);
-}
-template <>
-auto tie(const TextShape& s) {
-  return std::tie(s.box, s.baseline, s.size, s.weight, s.anchor, s.ink, s.length, s.text);
-}
-
-bool same(const AnyShape& a, const AnyShape& b) {
-  if (a.index() != b.index()) return false;
-  return std::visit([&b](const auto& x) { return tie(x) == tie(std::get<std::decay_t<decltype(x)>>(b)); }, a);
-}
-
-std::uint64_t digest(const AnyShape& s) {
-  const QRectF r = bounds(s);
-  std::uint64_t h = s.index() * 0x9e3779b97f4a7c15ULL;
-  for (const qreal v : {r.x(), r.y(), r.width(), r.height()})
-    h = (h ^ static_cast<std::uint64_t>(static_cast<std::int64_t>(v * 4))) * 0x100000001b3ULL;
-  return h;
-}
-
-// Of those shapes of `of` that `other` has not.
-void add_only(std::span<const AnyShape> of, std::span<const AnyShape> other, std::vector<QRectF>& out) {
-  std::vector<std::pair<std::uint64_t, const AnyShape*>> known;
-  known.reserve(other.size());
-  for (const AnyShape& s : other) known.emplace_back(digest(s), &s);
-  std::sort(known.begin(), known.end());
-  for (const AnyShape& s : of) {
-    const std::uint64_t d = digest(s);
-    auto at = std::lower_bound(known.begin(), known.end(), d,
-                               [](const auto& k, std::uint64_t v) { return k.first < v; });
-    bool found = false;
-    for (; at != known.end() && at->first == d && !found; ++at) found = same(*at->second, s);
-    if (!found) out.push_back(bounds(s));
-  }
-}
-
 } // namespace
 
 QRectF bounds(const AnyShape& s) { return std::visit(Bounds(), s); }
@@ -169,22 +115,6 @@ Box box_of(const Drawing& drawing, AnyId id) {
   for (const Group& g : drawing.groups)
     if (g.of == id) return g.box;
   return {};
-}
-
-std::vector<QRectF> differences(const Drawing& before, const Drawing& after) {
-  const std::span<const AnyShape> a(before.shapes), b(after.shapes);
-  std::size_t first = 0;
-  while (first < a.size() && first < b.size() && same(a[first], b[first])) ++first;
-  std::size_t end = 0;
-  while (end < a.size() - first && end < b.size() - first &&
-         same(a[a.size() - 1 - end], b[b.size() - 1 - end]))
-    ++end;
-  std::vector<QRectF> out;
-  const auto changed_a = a.subspan(first, a.size() - first - end);
-  const auto changed_b = b.subspan(first, b.size() - first - end);
-  add_only(changed_a, changed_b, out);
-  add_only(changed_b, changed_a, out);
-  return out;
 }
 
 } // namespace snug

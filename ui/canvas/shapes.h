@@ -30,7 +30,8 @@ AnyId ground(const Drawing&, QPointF at);
 // Box of an element's group; empty when it is not drawn.
 Box box_of(const Drawing&, AnyId);
 
-// Bounds of all shapes that only one of the drawings has. Empty when they are equal.
-std::vector<QRectF> differences(const Drawing& before, const Drawing& after);
+// What `within` shows differently when one drawing takes the place of the other: the bounds of shapes that
+// only one of them has; of a shape that only grew, where it did. Empty when they are equal there.
+std::vector<QRectF> differences(const Drawing& before, const Drawing& after, const QRectF& within);
 
 } // namespace snug

@@ -5,6 +5,8 @@
 #include <QStringList>
 
 #include <algorithm>
+#include <map>
+#include <unordered_map>
 
 namespace snug {
 
@@ -26,6 +28,24 @@ QPen pen(const Palette& palette, Ink ink, int width, Dash dash) {
 
 QBrush brush(const Palette& palette, Ink ink) {
   return ink == Ink::none ? QBrush(Qt::NoBrush) : QBrush(colour(palette, ink));
+}
+
+// Looking for a font and shaping a text again is most of painting it.
+const QFont& kept_font(int size, Weight weight) {
+  static std::map<std::pair<int, Weight>, QFont> fonts;
+  const auto found = fonts.find({size, weight});
+  return found != fonts.end()
+             ? found->second
+             : fonts.emplace(std::pair(size, weight), diagram_font(size, weight)).first->second;
+}
+
+qreal kept_advance(const QFont& font, const TextShape& s, const QString& text) {
+  constexpr std::size_t kMost = 20'000;
+  static std::map<std::pair<int, Weight>, std::unordered_map<std::string, qreal>> advances;
+  auto& known = advances[{s.size, s.weight}];
+  if (const auto found = known.find(s.text); found != known.end()) return found->second;
+  if (known.size() >= kMost) known.clear();
+  return known[s.text] = QFontMetricsF(font).horizontalAdvance(text);
 }
 
 class Brushwork {
@@ -60,8 +80,8 @@ class Brushwork {
   }
   void operator()(const TextShape& s) {
     const QString text = QString::fromStdString(s.text);
-    const QFont font = diagram_font(s.size, s.weight);
-    const qreal real = QFontMetricsF(font).horizontalAdvance(text);
+    const QFont& font = kept_font(s.size, s.weight);
+    const qreal real = kept_advance(font, s, text);
     const qreal wanted = s.length / qreal(kPixel);
     const qreal left = s.anchor == Anchor::start ? s.box.x
                        : s.anchor == Anchor::end ? s.box.right() - wanted

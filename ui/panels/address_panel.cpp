@@ -9,6 +9,7 @@
 #include <QHeaderView>
 #include <QLineEdit>
 #include <QSortFilterProxyModel>
+#include <QStyledItemDelegate>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -122,6 +123,20 @@ int AddressModel::column_of(std::string_view key) const {
   return -1;
 }
 
+namespace {
+
+// An editor covers all of its cell.
+class WholeCell : public QStyledItemDelegate {
+ public:
+  using QStyledItemDelegate::QStyledItemDelegate;
+  void updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
+                            const QModelIndex&) const override {
+    editor->setGeometry(option.rect);
+  }
+};
+
+} // namespace
+
 AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
   setObjectName(QStringLiteral("addresses"));
   auto* box = new QVBoxLayout(this);
@@ -144,6 +159,7 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   view_->setSelectionBehavior(QAbstractItemView::SelectRows);
   view_->setAlternatingRowColors(true);
   view_->setShowGrid(false);
+  view_->setItemDelegate(new WholeCell(view_));
   view_->verticalHeader()->hide();
   view_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   view_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed);

@@ -105,7 +105,8 @@ void PropertyPanel::rebuild() {
 
 void PropertyPanel::add_field(QFormLayout& form, const FieldInfo& f) {
   auto* editor = new FieldEditor(session_, f, body_, [this, &f](const Value& v) { set(f, v); });
-  auto* label = new QLabel(as_qt(f.label), body_);
+  auto* label = new QLabel(
+      f.unit == Unit::percent ? words(text::property_percent, std::string(f.label)) : as_qt(f.label), body_);
   label->setProperty("tone", QStringLiteral("muted"));
   label->setToolTip(as_qt(f.help));
   label->setWordWrap(true);

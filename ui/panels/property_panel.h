@@ -45,7 +45,7 @@ class PropertyPanel : public QWidget {
   std::vector<std::pair<const FieldInfo*, RowList*>> lists_;
   QVBoxLayout* outer_;
   QWidget* body_ = nullptr;
-  QWidget* parts_ = nullptr; // cards and disks of a machine
+  QWidget* parts_ = nullptr; // cards, disks and shares of a machine
   MemorySlider* slider_ = nullptr;
   QLabel* title_ = nullptr;
   QLabel* about_ = nullptr;

@@ -38,7 +38,7 @@ std::string addresses_of(const Card& c) {
   return out;
 }
 
-// "Steering · 172.22.10.31", "60 GiB · nvme".
+// "Steering · 172.22.10.31", "60 GiB · nvme", "cargo-bay · 200 GiB".
 QString line_of_part(const Lab& lab, AnyId id) {
   std::string first, second;
   if (const Card* c = find<Card>(lab, CardId{id.kind == Kind::card ? id.number : 0})) {
@@ -49,6 +49,9 @@ QString line_of_part(const Lab& lab, AnyId id) {
   } else if (const Disk* d = find<Disk>(lab, DiskId{id.kind == Kind::disk ? id.number : 0})) {
     first = mib_text(d->size);
     second = d->store ? name_of(lab, d->store) : english(say(text::property_none));
+  } else if (const Share* s = find<Share>(lab, ShareId{id.kind == Kind::share ? id.number : 0})) {
+    first = s->name;
+    second = mib_text(s->size);
   }
   return words(text::outline_of, first, second);
 }
@@ -92,6 +95,9 @@ void PropertyPanel::fill_parts() {
   add_group(text::rows_disks, Kind::disk, text::rows_add);
   for (const Disk& d : session_.lab().disks)
     if (d.machine == machine) add_part(d.id);
+  add_group(text::rows_shares, Kind::share, text::rows_add);
+  for (const Share& s : session_.lab().shares)
+    if (s.machine == machine) add_part(s.id);
 }
 
 void PropertyPanel::add_group(const Template& title, Kind kind, const Template& button_words) {
@@ -103,11 +109,13 @@ void PropertyPanel::add_group(const Template& title, Kind kind, const Template& 
   top->addWidget(label, 1);
   auto* add = new QPushButton(words(button_words, info_of(kind).noun), row);
   add->setProperty("role", QStringLiteral("small"));
-  add->setObjectName(kind == Kind::card ? QStringLiteral("add_card") : QStringLiteral("add_disk"));
+  add->setObjectName(QStringLiteral("add_") + as_qt(std::string(info_of(kind).noun)));
   connect(add, &QPushButton::clicked, this, [this, kind] {
     const MachineId machine{subjects_.front().number};
-    Added added =
-        kind == Kind::card ? add_loose_card(session_.lab(), machine) : add_disk(session_.lab(), machine);
+    const Lab& lab = session_.lab();
+    Added added = kind == Kind::card   ? add_loose_card(lab, machine)
+                  : kind == Kind::disk ? add_disk(lab, machine)
+                                       : add_share(lab, machine);
     session_.seal();
     if (session_.perform(std::move(added.edit))) session_.select({added.id});
   });

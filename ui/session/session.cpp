@@ -75,17 +75,27 @@ bool Session::perform(Result<Edit> edit) {
 }
 
 void Session::preview(const Edit& edit) {
-  auto next = std::make_unique<Preview>(*lab_);
-  if (!apply(next->lab, edit)) return;
-  next->analysis = Analysis(next->lab);
-  preview_ = std::move(next);
+  take_back_preview();
+  if (!preview_) preview_ = std::make_unique<Preview>(*lab_);
+  if (!apply(preview_->lab, edit)) {
+    preview_.reset();
+    emit shown_changed();
+    return;
+  }
+  preview_->back = inverse(edit);
+  preview_->analysis.emplace(preview_->lab);
   emit shown_changed();
 }
 
+bool Session::take_back_preview() {
+  if (!is_previewing()) return false;
+  preview_->analysis.reset(); // it refers to the lab that changes now
+  if (!apply(preview_->lab, *preview_->back)) preview_.reset();
+  return true;
+}
+
 void Session::end_preview() {
-  if (!preview_) return;
-  preview_.reset();
-  emit shown_changed();
+  if (take_back_preview()) emit shown_changed();
 }
 
 QString Session::undo_words() const {

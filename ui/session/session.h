@@ -32,8 +32,8 @@ class Session : public QObject {
   const Lab& lab() const { return *lab_; }
   const Analysis& analysis() const { return *analysis_; }
   // What the picture shows: while something is dragged, the state after the drop.
-  const Analysis& shown() const { return preview_ ? preview_->analysis : *analysis_; }
-  bool is_previewing() const { return preview_ != nullptr; }
+  const Analysis& shown() const { return is_previewing() ? *preview_->analysis : *analysis_; }
+  bool is_previewing() const { return preview_ && preview_->analysis; }
 
   // Every change. A refusal is told as a notice; then nothing has changed. With `merge` it joins the last
   // step.
@@ -98,11 +98,14 @@ class Session : public QObject {
   void told(const snug::Notice&);
 
  private:
+  // One copy serves all moves of a drag, until the lab changes.
   struct Preview {
-    explicit Preview(const Lab& from) : lab(from), analysis(lab) {}
+    explicit Preview(const Lab& from) : lab(from) {}
     Lab lab;
-    Analysis analysis;
+    std::optional<Edit> back; // leads from `lab` to the session's; none: they are equal
+    std::optional<Analysis> analysis;
   };
+  bool take_back_preview(); // false: none was shown
   void take(Lab lab);
   JournalHead head(std::string_view bytes) const;
   void analyse_again();

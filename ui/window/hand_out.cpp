@@ -13,6 +13,7 @@
 #include <QDialogButtonBox>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QFontDatabase>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPixmap>
@@ -87,6 +88,7 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   text_ = new QPlainTextEdit(preview_);
   text_->setReadOnly(true);
   text_->setLineWrapMode(QPlainTextEdit::NoWrap);
+  text_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
   preview_->addWidget(picture_);
   preview_->addWidget(text_);
   box->addWidget(preview_, 1);

@@ -166,7 +166,10 @@ QWidget* MainWindow::make_top() {
     button->setDefaultAction(action(name));
     button->setToolButtonStyle(Qt::ToolButtonTextOnly);
     buttons->addWidget(button);
+    hand_out_button_ = button; // the last
   }
+  action("hand_out")->setToolTip(words(text::hand_out_drag));
+  hand_out_button_->installEventFilter(this);
   menuBar()->setCornerWidget(corner);
   return top;
 }

@@ -13,6 +13,7 @@ class QAction;
 class QFileSystemWatcher;
 class QLabel;
 class QMenu;
+class QMimeData;
 class QSplitter;
 class QStackedWidget;
 class QTabWidget;
@@ -72,6 +73,7 @@ class MainWindow : public QMainWindow {
   void dropEvent(QDropEvent*) override;
   void dragMoveEvent(QDragMoveEvent*) override;
   bool event(QEvent*) override;
+  bool eventFilter(QObject*, QEvent*) override;
 
  private:
   QWidget* make_top();
@@ -104,6 +106,8 @@ class MainWindow : public QMainWindow {
   MachineId paste_into(const std::string& bytes) const;
   void paste_chosen(const std::string& bytes);
   void copy_table();
+  QMimeData* picture();
+  bool drags_picture(QWidget& button, QEvent& event); // true: the event is done with
   void copy_picture();
   void open_clipboard();
   void open_dropped(const QList<QUrl>& urls);
@@ -141,6 +145,8 @@ class MainWindow : public QMainWindow {
   PartsPanel* parts_ = nullptr;
   OutlinePanel* outline_ = nullptr;
   QTabWidget* left_ = nullptr;
+  QWidget* hand_out_button_ = nullptr;
+  QPoint picture_from_; // where that button was pressed
   NoticeBar* notice_ = nullptr;
   StartPage* start_ = nullptr;
   QStackedWidget* pages_ = nullptr;

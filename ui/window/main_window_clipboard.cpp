@@ -13,9 +13,13 @@
 #include "ui/window/notice_bar.h"
 
 #include <QClipboard>
+#include <QDrag>
 #include <QGuiApplication>
 #include <QMimeData>
+#include <QMouseEvent>
 #include <QStackedWidget>
+#include <QStyleHints>
+#include <QToolButton>
 #include <QUrl>
 
 namespace snug {
@@ -89,13 +93,45 @@ void MainWindow::copy_table() {
   session_.tell(Notice::Kind::told, words(text::copied_table));
 }
 
-void MainWindow::copy_picture() {
-  const auto picture = make_paper(session_.analysis(), session_.exercise(), Paper::png, Theme::light);
+// Nothing, with a sentence: it cannot be made.
+QMimeData* MainWindow::picture() {
+  const auto pixels = make_paper(session_.analysis(), session_.exercise(), Paper::png, Theme::light);
   const auto drawn = make_paper(session_.analysis(), session_.exercise(), Paper::svg, Theme::light);
-  if (!picture) return session_.tell(picture.error());
+  if (!pixels) return session_.tell(pixels.error()), nullptr;
   auto* formats = new QMimeData;
-  formats->setImageData(QImage::fromData(*picture));
+  formats->setImageData(QImage::fromData(*pixels));
+  formats->setData(QStringLiteral("image/png"), *pixels);
   if (drawn) formats->setData(QStringLiteral("image/svg+xml"), *drawn);
+  return formats;
+}
+
+bool MainWindow::eventFilter(QObject* of, QEvent* event) {
+  if (of == hand_out_button_ && drags_picture(*hand_out_button_, *event)) return true;
+  return QMainWindow::eventFilter(of, event);
+}
+
+bool MainWindow::drags_picture(QWidget& button, QEvent& event) {
+  if (event.type() == QEvent::MouseButtonPress) picture_from_ = static_cast<QMouseEvent&>(event).pos();
+  if (event.type() != QEvent::MouseMove) return false;
+  const auto& mouse = static_cast<QMouseEvent&>(event);
+  if ((mouse.buttons() & Qt::LeftButton) == 0 ||
+      (mouse.pos() - picture_from_).manhattanLength() < QGuiApplication::styleHints()->startDragDistance())
+    return false;
+  QMimeData* formats = picture();
+  if (!formats) return true;
+  static_cast<QToolButton&>(button).setDown(false);
+  auto* drag = new QDrag(this);
+  constexpr int kWide = 240;
+  drag->setPixmap(QPixmap::fromImage(qvariant_cast<QImage>(formats->imageData()))
+                      .scaledToWidth(kWide, Qt::SmoothTransformation));
+  drag->setMimeData(formats);
+  drag->exec(Qt::CopyAction);
+  return true;
+}
+
+void MainWindow::copy_picture() {
+  QMimeData* formats = picture();
+  if (!formats) return;
   QClipboard& clipboard = *QGuiApplication::clipboard();
   clipboard.setMimeData(formats);
   if (!clipboard.mimeData() || !clipboard.mimeData()->hasImage())

@@ -111,11 +111,18 @@ StartPage::StartPage(Settings& settings, QWidget* parent) : QWidget(parent), set
   row->addStretch();
   column->addLayout(row);
   column->addWidget(heading(text::start_samples, "heading", inside));
-  column->addWidget(samples());
+  samples_ = new QVBoxLayout;
+  column->addLayout(samples_);
   recent_ = new QVBoxLayout;
   column->addLayout(recent_);
   column->addStretch();
   refresh();
+}
+
+// Their pictures take a while, which a window that opens a lab does not wait for.
+void StartPage::showEvent(QShowEvent* event) {
+  if (samples_->isEmpty()) samples_->addWidget(samples());
+  QWidget::showEvent(event);
 }
 
 QWidget* StartPage::samples() {

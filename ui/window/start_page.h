@@ -23,8 +23,12 @@ class StartPage : public QWidget {
   void file_wanted(const QString& path);
   void forget_wanted(); // the recent files
 
+ protected:
+  void showEvent(QShowEvent*) override;
+
  private:
   QWidget* samples();
+  QVBoxLayout* samples_;
   Settings& settings_;
   QVBoxLayout* recent_;
 };
