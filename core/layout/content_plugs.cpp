@@ -18,12 +18,12 @@ class PlugReader {
     for (std::uint32_t r = 0; r < content.rails.size(); ++r)
       rail_of_[source.analysis.index().place(content.rails[r].id)] = r;
     for (const HeldAddress& held : source.analysis.addresses().all())
-      if (held.holder == Holder::card) held_.push_back(&held);
-    std::sort(held_.begin(), held_.end(), [](const HeldAddress* a, const HeldAddress* b) {
-      return std::tuple(a->card, a->row) < std::tuple(b->card, b->row);
+      if (held.holder == Holder::card) held_.push_back(held);
+    std::sort(held_.begin(), held_.end(), [](const HeldAddress& a, const HeldAddress& b) {
+      return std::tuple(a.card, a.row) < std::tuple(b.card, b.row);
     });
     first_held_.assign(source.lab.cards.size() + 1, 0);
-    for (const HeldAddress* held : held_) ++first_held_[held->card + 1];
+    for (const HeldAddress& held : held_) ++first_held_[held.card + 1];
     for (std::size_t c = 1; c < first_held_.size(); ++c) first_held_[c] += first_held_[c - 1];
   }
 
@@ -51,7 +51,7 @@ class PlugReader {
     out.reserve(kMostLines + 1);
     const std::uint32_t place = source_.analysis.index().place(segment);
     for (std::uint32_t i = first_held_[card_place]; i < first_held_[card_place + 1]; ++i)
-      if (held_[i]->segment == place) out.push_back(shown(source_, place, held_[i]->address));
+      if (held_[i].segment == place) out.push_back(shown(source_, place, held_[i].address));
     if (segment == card.segment) {
       for (const CardAddress& a : card.addresses) {
         if (a.kind == AddressKind::dhcp) out.push_back(english(say(text::layout_dhcp)));
@@ -158,7 +158,7 @@ class PlugReader {
   const Source& source_;
   Content& content_;
   std::vector<std::uint32_t> rail_of_;              // by place in lab.segments
-  std::vector<const HeldAddress*> held_;            // by card and row
+  std::vector<HeldAddress> held_;                   // by card and row
   std::vector<std::uint32_t> first_held_;           // in held_, by place in lab.cards
   std::vector<std::vector<std::uint32_t>> carried_; // rails, by place in Content::machines
 };
