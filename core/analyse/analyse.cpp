@@ -46,8 +46,8 @@ void sort_by_severity(std::vector<Finding>& findings) {
   findings = std::move(sorted);
 }
 
-// A thread costs some 50 us, as much as the sums of this many machines.
-constexpr std::size_t kWorthThread = 2000;
+// A thread costs some 50 us, on a busy machine milliseconds: it must save more.
+constexpr std::size_t kWorthThread = 5000;
 
 // Sums need no addresses: in a large lab a second thread makes them meanwhile. Both only read the index.
 std::vector<ExerciseBudgets> budgets_beside(const Index& index, std::unique_ptr<AddressesInUse>& addresses) {

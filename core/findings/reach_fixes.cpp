@@ -50,9 +50,37 @@ std::optional<Fix> let_forward(const Context& c, std::uint32_t machine, Family f
   });
 }
 
+// The first card of an end that is out of a segment: of the one where the other end is, or the one that
+// sends.
+std::optional<Fix> connect(const Context& c, AnyId end, AnyId other, const ReachAnswer& answer) {
+  const auto is_on = [&](AnyId id, SegmentId s) {
+    const std::uint32_t place = id.kind == Kind::machine ? c.index.place(id) : kNowhere;
+    if (place == kNowhere) return false;
+    const auto cards = c.index.cards_of(place);
+    return std::any_of(cards.begin(), cards.end(),
+                       [&](std::uint32_t p) { return c.lab.cards[p].segment == s; });
+  };
+  const std::uint32_t machine = end.kind == Kind::machine ? c.index.place(end) : kNowhere;
+  if (machine == kNowhere) return std::nullopt;
+  for (const std::uint32_t place : c.index.cards_of(machine)) {
+    const Card& card = c.lab.cards[place];
+    if (card.connected || !card.segment) continue;
+    const bool is_meant =
+        std::any_of(card.addresses.begin(), card.addresses.end(),
+                    [&](const CardAddress& a) { return a.address && a.address == answer.target; });
+    const bool sends = answer.end->what == Decision::not_plugged && answer.end->card == AnyId(card.id);
+    if (!is_meant && !sends && !is_on(other, card.segment)) continue;
+    return set_one(c, say(text::fix_connect, c.name(card.id), c.name(card.segment)), card.id, "connected",
+                   true);
+  }
+  return std::nullopt;
+}
+
 std::optional<Fix> mend_way(const Context& c, const Judged& j) {
   if (!j.counts || j.kept || !j.answer.end) return std::nullopt;
   const ReachStep& end = *j.answer.end;
+  if (auto fix = connect(c, j.question.from, j.question.to, j.answer)) return fix;
+  if (auto fix = connect(c, j.question.to, j.question.from, j.answer)) return fix;
   const std::uint32_t machine = end.node.kind == Kind::machine ? c.index.place(end.node) : kNowhere;
   if (machine == kNowhere) return std::nullopt;
   if (end.what == Decision::no_route) return add_default(c, machine, end.address.family());

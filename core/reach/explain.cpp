@@ -41,6 +41,8 @@ class Explainer {
   Message unheard() const;
   Message between(const Template& t) const;
   std::optional<Message> island(std::uint32_t port) const;
+  std::optional<Message> cut() const;
+  Message not_plugged() const;
   const ReachAddress* holder() const;
 
   const Index& index_;
@@ -103,6 +105,30 @@ std::optional<Message> Explainer::island(std::uint32_t port) const {
              segment(port));
 }
 
+// One end has a card out of a segment in which the other end is.
+std::optional<Message> Explainer::cut() const {
+  const std::uint32_t from = n_.node_of(q_.from), to = n_.node_of(q_.to);
+  if (from == kNowhere || to == kNowhere) return std::nullopt;
+  for (const auto& [one, other] : {std::pair(from, to), std::pair(to, from)})
+    for (std::uint32_t p = n_.nodes()[one].first_port; p < n_.nodes()[one].end_port; ++p) {
+      const ReachPort& port = n_.ports()[p];
+      const Card* card = port.id.kind == Kind::card ? index_.card(CardId{port.id.number}) : nullptr;
+      if (!card || card->connected || port.segment == kNowhere) continue;
+      for (std::uint32_t q = n_.nodes()[other].first_port; q < n_.nodes()[other].end_port; ++q)
+        if (n_.ports()[q].segment == port.segment)
+          return say(text::reach_cut, name_of(index_.lab(), port.id), segment(p), here());
+    }
+  return std::nullopt;
+}
+
+Message Explainer::not_plugged() const {
+  const Card* card = end_.card.kind == Kind::card ? index_.card(CardId{end_.card.number}) : nullptr;
+  const std::string its_name = name_of(index_.lab(), end_.card);
+  if (card && !card->connected && card->segment)
+    return say(text::reach_disconnected, here(), its_name, name_of(index_.lab(), card->segment));
+  return say(text::reach_not_plugged, here(), its_name);
+}
+
 Message Explainer::nobody() const {
   const std::uint32_t at = port();
   const ReachAddress* h = holder();
@@ -113,7 +139,7 @@ Message Explainer::nobody() const {
   if (auto m = island(at)) return *m;
   if (auto m = island(h->port)) return *m;
   if (n_.ports()[h->port].piece == kNowhere)
-    return say(text::reach_not_plugged, name(other), name_of(index_.lab(), n_.ports()[h->port].id));
+    return say(text::reach_holder_out, name(other), address(), name_of(index_.lab(), n_.ports()[h->port].id));
   if (segment(at) == segment(h->port)) return unheard();
   return say(text::reach_elsewhere, here(), address(), segment(at), name(other), segment(h->port));
 }
@@ -126,6 +152,9 @@ Message Explainer::between(const Template& t) const {
 }
 
 Message Explainer::message() const {
+  const bool on_the_way = end_.what >= Decision::nobody && end_.what != Decision::not_offered;
+  if (on_the_way || end_.what == Decision::no_route)
+    if (auto m = cut()) return *m;
   switch (end_.what) {
   case Decision::is_off:
     return say(text::reach_off, here());
@@ -136,7 +165,7 @@ Message Explainer::message() const {
   case Decision::refuses:
     return say(text::reach_refused, here(), address());
   case Decision::not_plugged:
-    return say(text::reach_not_plugged, here(), name_of(index_.lab(), end_.card));
+    return not_plugged();
   case Decision::nobody:
     return nobody();
   case Decision::unheard:

@@ -36,6 +36,7 @@ inline constexpr Template pc_forwards_why{
     "pc-forwards-why",
     "Segments that are meant to be apart are joined by the PC itself. Switch forwarding off on the PC."};
 inline constexpr Template fix_pc_forwards{"fix-pc-forwards", "Say that {0} does not forward"};
+inline constexpr Template fix_connect{"fix-connect", "Connect {0} to {1}"};
 inline constexpr Template fix_default_route{"fix-default-route", "Give {0} a default route by {1}"};
 inline constexpr Template storage_outside{"storage-outside",
                                           "Storage traffic of {0} shares {1} with the outside"};

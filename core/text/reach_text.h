@@ -87,6 +87,12 @@ inline constexpr Template reach_refused{
     "{0} does not send to {1}: it is a broadcast, multicast or loopback address. Use another"};
 inline constexpr Template reach_not_plugged{
     "reach-not-plugged", "{0} sends by {1}, which is not plugged in. Plug it into a segment"};
+inline constexpr Template reach_disconnected{
+    "reach-disconnected", "{0} sends by {1}, which is not connected to {2}. Connect it again"};
+inline constexpr Template reach_holder_out{"reach-holder-out",
+                                           "{0} has {1} on {2}, which is not connected. Connect it again"};
+inline constexpr Template reach_cut{
+    "reach-cut", "{0} is not connected to {1}, so packets go another way and end at {2}. Connect it again"};
 inline constexpr Template reach_nobody{
     "reach-nobody",
     "{0} looks for {1} on {2}, and nobody there has it. Correct the address, or the route that leads to it"};

@@ -80,8 +80,10 @@ TEST_F(Walk, GuestMovesBetweenHypervisorsAndEverythingSaysSoBefore) {
   EXPECT_TRUE(hand.session().is_selected(guest));
   window.action("undo")->trigger();
   EXPECT_EQ(write_lab(hand.lab()), first_bytes);
+  EXPECT_EQ(hand.session().selection(), std::vector<AnyId>{guest}) << "the others only stand elsewhere";
   window.action("redo")->trigger();
   EXPECT_EQ(find<Machine>(hand.lab(), guest)->carrier, to);
+  EXPECT_EQ(hand.session().selection(), std::vector<AnyId>{guest});
 }
 
 TEST_F(Walk, EscapeInMidDragRestores) {

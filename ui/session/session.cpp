@@ -14,6 +14,18 @@
 
 namespace snug {
 
+namespace {
+
+// What was chosen stays chosen where a step concerned it: a step touches more than people mean (the order of
+// the others).
+bool concerns(const std::vector<AnyId>& changed, const std::vector<AnyId>& chosen) {
+  return std::any_of(chosen.begin(), chosen.end(), [&](AnyId id) {
+    return std::find(changed.begin(), changed.end(), id) != changed.end();
+  });
+}
+
+} // namespace
+
 Session::Session(QObject* parent) : QObject(parent) {
   take(blank_lab(random_uid()));
   connect(&keeper_, &Keeper::trouble, this, [this](const Problem& problem) { tell(problem); });
@@ -112,7 +124,7 @@ void Session::undo() {
   const std::vector<AnyId> ids = history_.undo(*lab_);
   keeper_.undone(step);
   analyse_again();
-  select(ids);
+  if (!concerns(ids, selection_)) select(ids);
 }
 
 void Session::redo() {
@@ -122,7 +134,7 @@ void Session::redo() {
   const std::vector<AnyId> ids = history_.redo(*lab_);
   keeper_.redone(step);
   analyse_again();
-  select(ids);
+  if (!concerns(ids, selection_)) select(ids);
 }
 
 bool Session::is_selected(AnyId id) const {

@@ -67,6 +67,19 @@ const std::vector<RuleCase> kCases{
        w.add_card(s.shelf, w.crew, "172.22.50.44");
        return Ids{promise(w, w.desk, s.shelf), w.desk, s.shelf};
      }},
+    {"promise-broken", error, true, // a card is out
+     [](World& w) {
+       const Stores s(w);
+       default_route(w, s.shelf, "172.22.60.1");
+       for (Card& c : w.lab.cards)
+         if (c.machine == s.shelf) c.connected = false;
+       return Ids{promise(w, w.desk, s.shelf), w.desk, s.shelf};
+     }},
+    {"promise-broken", error, true, // and packets try another way
+     [](World& w) {
+       w.card(w.desk_deck).connected = false;
+       return Ids{promise(w, w.desk, w.pilot), w.desk, w.pilot};
+     }},
     {"need-unreachable", caution, true,
      [](World& w) {
        const Stores s(w);
