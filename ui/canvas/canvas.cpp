@@ -82,7 +82,8 @@ QRegion Canvas::damage(const std::vector<QRectF>& changed) const {
     if (on.isEmpty()) continue;
     for (int y = on.top() / h; y <= on.bottom() / h; ++y)
       for (int x = on.left() / w; x <= on.right() / w; ++x)
-        tiles[static_cast<std::size_t>(y * kAcross + x)] |= on & QRect(x * w, y * h, w, h);
+        tiles[static_cast<std::size_t>(y) * kAcross + static_cast<std::size_t>(x)] |=
+            on & QRect(x * w, y * h, w, h);
   }
   QRegion region;
   for (const QRect& tile : tiles) region += tile;
