@@ -11,8 +11,8 @@
 #include "tests/bench/bench_lab.h"
 #include "tests/bench/figures.h"
 #include "tests/bench/floor.h"
+#include "tests/bench/measure.h"
 
-#include <benchmark/benchmark.h>
 #include <boost/icl/interval_map.hpp>
 #include <nlohmann/json.hpp>
 
@@ -187,12 +187,6 @@ void save_dump(benchmark::State& state, std::size_t n) {
   state.counters["result"] = static_cast<double>(document.dump().size());
 }
 
-void add(const char* name, void (*run)(benchmark::State&, std::size_t), std::size_t n) {
-  benchmark::RegisterBenchmark((std::string(name) + "/" + std::to_string(n)).c_str(),
-                               [run, n](benchmark::State& state) { run(state, n); })
-      ->Unit(benchmark::kMicrosecond);
-}
-
 } // namespace
 } // namespace snug::bench
 
@@ -212,8 +206,5 @@ int main(int argc, char** argv) {
   add("load/parse", load_parse, 10'000);
   add("save/subject", save_subject, 10'000);
   add("save/dump", save_dump, 10'000);
-  benchmark::Initialize(&argc, argv);
-  if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
-  benchmark::RunSpecifiedBenchmarks();
-  return 0;
+  return run_all(argc, argv);
 }

@@ -4,9 +4,8 @@
 #include "core/layout/draw.h"
 #include "core/report/svg.h"
 #include "tests/bench/bench_lab.h"
+#include "tests/bench/measure.h"
 #include "ui/diagram/paint.h"
-
-#include <benchmark/benchmark.h>
 
 #include <QBuffer>
 #include <QGuiApplication>
@@ -69,8 +68,5 @@ int main(int argc, char** argv) {
   const QGuiApplication application(argc, argv);
   benchmark::RegisterBenchmark("svg/subject/5000", svg_subject)->Unit(benchmark::kMicrosecond);
   benchmark::RegisterBenchmark("svg/generator/5000", svg_generator)->Unit(benchmark::kMicrosecond);
-  benchmark::Initialize(&argc, argv);
-  if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
-  benchmark::RunSpecifiedBenchmarks();
-  return 0;
+  return run_all(argc, argv);
 }

@@ -2,10 +2,9 @@
 
 #include "core/base/heap.h"
 #include "core/reach/pairs.h"
+#include "tests/bench/measure.h"
 #include "tests/bench/reach_graph.h"
 #include "tests/bench/routed_lab.h"
-
-#include <benchmark/benchmark.h>
 
 #include <numeric>
 
@@ -80,12 +79,6 @@ void searches(benchmark::State& state, std::size_t n) {
   state.counters["result"] = static_cast<double>(sum);
 }
 
-void add(const char* name, void (*run)(benchmark::State&, std::size_t), std::size_t n) {
-  benchmark::RegisterBenchmark((std::string(name) + "/" + std::to_string(n)).c_str(),
-                               [run, n](benchmark::State& state) { run(state, n); })
-      ->Unit(benchmark::kMicrosecond);
-}
-
 } // namespace
 } // namespace snug::bench
 
@@ -98,8 +91,5 @@ int main(int argc, char** argv) {
     add("reach/matrix", matrix, n);
     add("reach/searches", searches, n);
   }
-  benchmark::Initialize(&argc, argv);
-  if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
-  benchmark::RunSpecifiedBenchmarks();
-  return 0;
+  return run_all(argc, argv);
 }

@@ -3,11 +3,10 @@
 // "result" is the number of machines.
 
 #include "tests/bench/bench_lab.h"
+#include "tests/bench/measure.h"
 #include "ui/canvas/canvas.h"
 #include "ui/theme/theme.h"
 #include "ui/window/main_window.h"
-
-#include <benchmark/benchmark.h>
 
 #include <QApplication>
 #include <QMouseEvent>
@@ -105,8 +104,5 @@ int main(int argc, char** argv) {
     benchmark::RegisterBenchmark("drag/subject", drag)->Arg(machines)->Unit(benchmark::kMicrosecond);
     benchmark::RegisterBenchmark("drag/repaint", repaint)->Arg(machines)->Unit(benchmark::kMicrosecond);
   }
-  benchmark::Initialize(&argc, argv);
-  if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
-  benchmark::RunSpecifiedBenchmarks();
-  return 0;
+  return run_all(argc, argv);
 }

@@ -2,6 +2,7 @@
 
 #include <QKeyEvent>
 #include <QMouseEvent>
+#include <QVBoxLayout>
 
 namespace snug {
 
@@ -28,6 +29,25 @@ QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent) {
   label->setWordWrap(true);
   label->setProperty("tone", QLatin1String(tone));
   return label;
+}
+
+QVBoxLayout& renew_rows(QWidget& view, QWidget*& body) {
+  auto* box = static_cast<QVBoxLayout*>(view.layout());
+  if (!box) {
+    box = new QVBoxLayout(&view);
+    box->setContentsMargins(0, 0, 6, 0);
+    box->addStretch();
+  }
+  if (body) {
+    body->hide();
+    body->deleteLater();
+  }
+  body = new QWidget(&view);
+  auto* column = new QVBoxLayout(body);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(4);
+  box->insertWidget(0, body);
+  return *column;
 }
 
 } // namespace snug

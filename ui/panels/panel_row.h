@@ -6,6 +6,8 @@
 
 #include <functional>
 
+class QVBoxLayout;
+
 namespace snug {
 
 class PanelRow : public QFrame {
@@ -23,5 +25,8 @@ class PanelRow : public QFrame {
 
 // Text that is never read as markup. `tone` as in the style sheet: "heading", "muted"; empty: plain.
 QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent);
+
+// A new column of rows at the top of a view that has no other layout; `body`, the one before, goes.
+QVBoxLayout& renew_rows(QWidget& view, QWidget*& body);
 
 } // namespace snug

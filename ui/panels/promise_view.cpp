@@ -41,9 +41,6 @@ bool PromiseView::Row::same_words(const Row& o) const {
 
 PromiseView::PromiseView(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
   setObjectName(QStringLiteral("promises"));
-  auto* box = new QVBoxLayout(this);
-  box->setContentsMargins(0, 0, 6, 0);
-  box->addStretch();
 }
 
 void PromiseView::set_theme(Theme theme) {
@@ -83,22 +80,14 @@ void PromiseView::focus_promise(PromiseId id) {
 // Whoever had the focus among the rows has it afterwards.
 void PromiseView::rebuild() {
   QString focused;
-  if (body_) {
-    for (const Row& r : rows_)
-      if (const auto* row = body_->findChild<QWidget*>(row_name(r.id)); row && row->hasFocus())
-        focused = row->objectName();
-    body_->hide();
-    body_->deleteLater();
-  }
-  body_ = new QWidget(this);
-  auto* column = new QVBoxLayout(body_);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(4);
-  if (rows_.empty()) column->addWidget(wrapped_text(words(text::promises_none), "muted", body_));
-  for (const Row& r : rows_) column->addWidget(row_of(r));
-  if (beyond_ > 0)
-    column->addWidget(wrapped_text(words(text::promises_more, Count{beyond_}), "muted", body_));
-  static_cast<QVBoxLayout*>(layout())->insertWidget(0, body_);
+  for (const Row& r : rows_)
+    if (const auto* row = body_ ? body_->findChild<QWidget*>(row_name(r.id)) : nullptr;
+        row && row->hasFocus())
+      focused = row->objectName();
+  QVBoxLayout& column = renew_rows(*this, body_);
+  if (rows_.empty()) column.addWidget(wrapped_text(words(text::promises_none), "muted", body_));
+  for (const Row& r : rows_) column.addWidget(row_of(r));
+  if (beyond_ > 0) column.addWidget(wrapped_text(words(text::promises_more, Count{beyond_}), "muted", body_));
   body_->show();
   if (!focused.isEmpty())
     if (auto* row = body_->findChild<QWidget*>(focused)) row->setFocus();

@@ -58,9 +58,6 @@ ShownAnswer answer_of(const Analysis& a, ExerciseId exercise, const ReachQuestio
 
 ReachAnswerView::ReachAnswerView(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
   setObjectName(QStringLiteral("reach_answer"));
-  auto* box = new QVBoxLayout(this);
-  box->setContentsMargins(0, 0, 6, 0);
-  box->addStretch();
 }
 
 void ReachAnswerView::set_theme(Theme theme) {
@@ -76,20 +73,11 @@ void ReachAnswerView::show_answer(ShownAnswer answer) {
 
 // Where the focus was among the hops, it is on the first one afterwards.
 void ReachAnswerView::rebuild() {
-  bool focused = false;
-  if (body_) {
-    const QWidget* now = window()->focusWidget();
-    focused = now && body_->isAncestorOf(now);
-    body_->hide();
-    body_->deleteLater();
-  }
-  body_ = new QWidget(this);
-  auto* column = new QVBoxLayout(body_);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(4);
-  add_verdict(*column);
-  add_hops(*column);
-  static_cast<QVBoxLayout*>(layout())->insertWidget(0, body_);
+  const QWidget* now = window()->focusWidget();
+  const bool focused = body_ && now && body_->isAncestorOf(now);
+  QVBoxLayout& column = renew_rows(*this, body_);
+  add_verdict(column);
+  add_hops(column);
   body_->show();
   if (!focused) return;
   if (auto* hop = body_->findChild<QWidget*>(QStringLiteral("hop"))) hop->setFocus();
