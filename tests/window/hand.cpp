@@ -1,5 +1,6 @@
 #include "tests/window/hand.h"
 
+#include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 
 #include <QTest>
@@ -11,7 +12,8 @@ namespace snug::test {
 Hand::Hand(MainWindow& window) : window_(window) {
   window_.resize(1600, 1000);
   window_.show();
-  QTest::qWait(1);
+  EXPECT_TRUE(QTest::qWaitForWindowExposed(&window_));
+  EXPECT_TRUE(QTest::qWaitFor([] { return WhenSeen::waiting() == 0; }));
   window_.canvas().show_all();
 }
 

@@ -6,6 +6,7 @@
 #include "tests/window/hand.h"
 #include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
+#include "ui/panels/fix_buttons.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/window/hand_out.h"
@@ -30,6 +31,7 @@ const MemoryBudget& room_of(const Analysis& a, AnyId id, ExerciseId exercise) {
 }
 
 QPushButton* fix_of(FindingsPanel& panel, const QString& sentence) {
+  EXPECT_TRUE(QTest::qWaitFor([&] { return panel.fixes().is_done(); }));
   for (QFrame* row : panel.findChildren<QFrame*>(QStringLiteral("finding"))) {
     if (row->isHidden() || row->accessibleName() != sentence) continue;
     for (QPushButton* b : row->findChildren<QPushButton*>())
@@ -110,6 +112,7 @@ TEST_F(Walk, RefusedTargetSaysWhy) {
 }
 
 TEST_F(Walk, DuplicateAddressIsFoundAndMended) {
+  window.action("show_addresses")->trigger();
   QTableView& view = window.addresses().view();
   const QAbstractItemModel& model = *view.model();
   int address = -1;
@@ -122,7 +125,6 @@ TEST_F(Walk, DuplicateAddressIsFoundAndMended) {
       rows.push_back(r);
   ASSERT_EQ(rows.size(), 2U);
   const QString taken = model.index(rows[0], address).data().toString();
-  window.action("show_addresses")->trigger();
   const std::size_t before = hand.session().analysis().findings().size();
   view.setCurrentIndex(model.index(rows[1], address));
   view.edit(model.index(rows[1], address));
@@ -140,6 +142,7 @@ TEST_F(Walk, DuplicateAddressIsFoundAndMended) {
   for (const Finding& f : hand.session().analysis().findings())
     if (is_about_it(f)) found = &f;
   ASSERT_NE(found, nullptr);
+  window.action("show_findings")->trigger();
   QPushButton* fix = fix_of(window.findings(), words(found->message));
   ASSERT_NE(fix, nullptr);
   QTest::mouseClick(fix, Qt::LeftButton);

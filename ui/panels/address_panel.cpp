@@ -2,6 +2,7 @@
 
 #include "core/gesture/plug.h"
 #include "core/text/window_text.h"
+#include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 
 #include <QFont>
@@ -37,7 +38,6 @@ QVariant sort_key(const Cell& cell) {
 
 AddressModel::AddressModel(Session& session, QObject* parent)
     : QAbstractTableModel(parent), session_(session) {
-  connect(&session_, &Session::lab_changed, this, &AddressModel::fill);
   fill();
 }
 
@@ -171,7 +171,6 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   box->addWidget(view_);
   connect(filter_, &QLineEdit::textChanged, proxy_, &QSortFilterProxyModel::setFilterFixedString);
   connect(model_, &QAbstractItemModel::modelReset, this, [this] { view_->resizeColumnsToContents(); });
-  view_->resizeColumnsToContents();
   connect(view_, &QTableView::clicked, this, [this](const QModelIndex& at) {
     const AnyId id = model_->place(proxy_->mapToSource(at).row());
     following_ = true;
@@ -179,7 +178,15 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
     following_ = false;
     emit place_wanted(id);
   });
-  connect(&session_, &Session::selection_changed, this, &AddressPanel::follow_selection);
+  auto* seen = new WhenSeen(*this, [this] {
+    if (std::exchange(other_, false)) model_->fill();
+    follow_selection();
+  });
+  connect(&session_, &Session::lab_changed, this, [this, seen] {
+    other_ = true;
+    seen->renew();
+  });
+  connect(&session_, &Session::selection_changed, seen, &WhenSeen::renew);
 }
 
 void AddressPanel::follow_selection() {

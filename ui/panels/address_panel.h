@@ -30,8 +30,10 @@ class AddressModel : public QAbstractTableModel {
   int row_of(AnyId place) const; // -1: none
   int column_of(std::string_view key) const;
 
- private:
+  // Takes what the session's analysis says now.
   void fill();
+
+ private:
   bool is_address(const QModelIndex& index) const;
   std::size_t row_of_card(int row) const; // which of the card's addresses
 
@@ -60,6 +62,7 @@ class AddressPanel : public QWidget {
   QTableView* view_;
   QLineEdit* filter_;
   bool following_ = false;
+  bool other_ = true; // the lab is another than was filled in
 };
 
 } // namespace snug

@@ -3,8 +3,10 @@
 #include "core/gesture/accept.h"
 #include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/fix_buttons.h"
 #include "ui/panels/panel_row.h"
 #include "ui/panels/severity_mark.h"
+#include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
 
@@ -63,18 +65,32 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
     b->setChecked(true);
     b->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     b->hide();
-    connect(b, &QToolButton::toggled, this, &FindingsPanel::fill);
+    connect(b, &QToolButton::toggled, this, [this] { seen_->renew(); });
   }
-  connect(&session_, &Session::lab_changed, this, &FindingsPanel::fill);
-  connect(&session_, &Session::exercise_changed, this, &FindingsPanel::fill);
-  connect(filter_, &QLineEdit::textChanged, this, &FindingsPanel::fill);
-  connect(accepted_, &QCheckBox::toggled, this, &FindingsPanel::fill);
-  fill();
+  fixes_ = new FixButtons(session_, this);
+  seen_ = new WhenSeen(*this, [this] { fill(); });
+  connect(&session_, &Session::lab_changed, this, &FindingsPanel::renew);
+  connect(&session_, &Session::exercise_changed, this, &FindingsPanel::renew);
+  connect(filter_, &QLineEdit::textChanged, seen_, &WhenSeen::renew);
+  connect(accepted_, &QCheckBox::toggled, seen_, &WhenSeen::renew);
 }
 
 void FindingsPanel::set_theme(Theme theme) {
+  if (theme == theme_) return;
   theme_ = theme;
-  fill();
+  seen_->renew();
+}
+
+// The counts are wanted where the rows are not seen, too.
+void FindingsPanel::renew() {
+  std::array<int, 3> count{};
+  for (const Finding& f : session_.analysis().findings())
+    if (!f.accepted && holds_in(session_.lab(), f, session_.exercise()))
+      ++count[static_cast<std::size_t>(f.severity)];
+  emit counted(count[static_cast<std::size_t>(Severity::error)],
+               count[static_cast<std::size_t>(Severity::caution)],
+               count[static_cast<std::size_t>(Severity::note)]);
+  seen_->renew();
 }
 
 bool FindingsPanel::matches(const Finding& f) const {
@@ -94,18 +110,15 @@ void FindingsPanel::empty() {
     delete item;
   }
   for (auto& group : groups_) group.clear();
+  fixes_->forget();
   shown_ = 0;
 }
 
 // The gravest first; a heading with the count folds its group away.
 void FindingsPanel::fill() {
   empty();
-  std::array<int, 3> count{};
-  for (const Finding& f : session_.analysis().findings()) {
-    const auto at = static_cast<std::size_t>(f.severity);
-    if (!f.accepted && holds_in(session_.lab(), f, session_.exercise())) ++count[at];
-    if (matches(f)) groups_[at].push_back(&f);
-  }
+  for (const Finding& f : session_.analysis().findings())
+    if (matches(f)) groups_[static_cast<std::size_t>(f.severity)].push_back(&f);
   int matching = 0, folded = 0;
   for (const Severity s : {Severity::error, Severity::caution, Severity::note}) {
     const int n = static_cast<int>(groups_[static_cast<std::size_t>(s)].size());
@@ -122,9 +135,6 @@ void FindingsPanel::fill() {
   rows_->addWidget(none_);
   rows_->addStretch();
   for (auto& group : groups_) group.clear();
-  emit counted(count[static_cast<std::size_t>(Severity::error)],
-               count[static_cast<std::size_t>(Severity::caution)],
-               count[static_cast<std::size_t>(Severity::note)]);
 }
 
 void FindingsPanel::fill_group(Severity s, int count) {
@@ -148,7 +158,7 @@ void FindingsPanel::fill_group(Severity s, int count) {
 
 QWidget* FindingsPanel::row(const Finding& f) {
   const std::vector<AnyId> places = f.places;
-  auto* frame = new PanelRow(this, QStringLiteral("finding"), [this, places] {
+  auto* frame = new PanelRow(rows_->parentWidget(), QStringLiteral("finding"), [this, places] {
     session_.select(places);
     for (const AnyId id : places) {
       if (id.kind == Kind::pc || id.kind == Kind::lab) continue;
@@ -177,19 +187,11 @@ QWidget* FindingsPanel::row(const Finding& f) {
     across->addWidget(button, 0, Qt::AlignVCenter);
   }
   if (!f.accepted) {
-    if (const auto fix = session_.analysis().fix(f)) {
-      auto* button = new QPushButton(words(fix->label), frame);
-      button->setProperty("role", QStringLiteral("fix"));
-      connect(button, &QPushButton::clicked, this, [this, edit = fix->edit] {
-        session_.seal();
-        session_.perform(edit);
-      });
-      across->addWidget(button, 0, Qt::AlignVCenter);
-    }
     auto* take = new QPushButton(words(text::findings_accept), frame);
     take->setToolTip(words(text::findings_accept_help));
     connect(take, &QPushButton::clicked, this, [this, frame, f] { ask_reason(frame, f); });
     across->addWidget(take, 0, Qt::AlignVCenter);
+    if (f.rule->fix) fixes_->want(frame, take, f);
   }
   return frame;
 }

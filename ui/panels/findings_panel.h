@@ -14,6 +14,9 @@ class QToolButton;
 
 namespace snug {
 
+class FixButtons;
+class WhenSeen;
+
 class FindingsPanel : public QWidget {
   Q_OBJECT
 
@@ -21,6 +24,7 @@ class FindingsPanel : public QWidget {
   explicit FindingsPanel(Session& session, QWidget* parent = nullptr);
   void set_theme(Theme theme);
   int shown_count() const { return shown_; }
+  const FixButtons& fixes() const { return *fixes_; }
   // The heading of a severity's findings, which folds them away; it is hidden where there are none.
   QToolButton& heading(Severity s) const { return *headings_[static_cast<std::size_t>(s)]; }
   // Shows a finding, known by its rule and its first place, and gives its row the keyboard focus.
@@ -32,6 +36,7 @@ class FindingsPanel : public QWidget {
   void counted(int errors, int cautions, int notes);
 
  private:
+  void renew();
   void fill();
   void empty();
   void fill_group(Severity, int count);
@@ -48,6 +53,8 @@ class FindingsPanel : public QWidget {
   std::array<QToolButton*, 3> headings_{};
   std::array<std::vector<const Finding*>, 3> groups_; // what matches, while it is filled in
   int shown_ = 0;
+  FixButtons* fixes_;
+  WhenSeen* seen_;
 };
 
 } // namespace snug

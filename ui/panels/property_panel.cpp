@@ -6,6 +6,7 @@
 #include "ui/panels/field_editor.h"
 #include "ui/panels/memory_slider.h"
 #include "ui/panels/row_list.h"
+#include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 
 #include <QFormLayout>
@@ -49,15 +50,19 @@ PropertyPanel::PropertyPanel(Session& session, QWidget* parent) : QWidget(parent
   outer_->addStretch();
   scroll->setWidget(inside);
   whole->addWidget(scroll);
-  connect(&session_, &Session::selection_changed, this, &PropertyPanel::rebuild);
-  connect(&session_, &Session::started, this, &PropertyPanel::rebuild);
-  connect(&session_, &Session::lab_changed, this, [this] {
-    if (subjects() == subjects_)
+  auto* seen = new WhenSeen(*this, [this] {
+    if (!std::exchange(other_, false) && subjects() == subjects_)
       refresh();
     else
       rebuild();
   });
-  rebuild();
+  const auto other = [this, seen] {
+    other_ = true;
+    seen->renew();
+  };
+  connect(&session_, &Session::selection_changed, this, other);
+  connect(&session_, &Session::started, this, other);
+  connect(&session_, &Session::lab_changed, seen, &WhenSeen::renew);
 }
 
 // The selection when it is of one kind; nothing selected: the PC.
@@ -84,7 +89,7 @@ void PropertyPanel::rebuild() {
     body_->hide();
     body_->deleteLater();
   }
-  body_ = new QWidget(this);
+  body_ = new QWidget(outer_->parentWidget());
   auto* column = new QVBoxLayout(body_);
   column->setContentsMargins(0, 0, 0, 0);
   add_way_back(*column);

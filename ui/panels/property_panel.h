@@ -41,6 +41,7 @@ class PropertyPanel : public QWidget {
 
   Session& session_;
   std::vector<AnyId> subjects_;
+  bool other_ = true; // what is chosen, or the lab, is another than was built for
   std::vector<FieldEditor*> editors_;
   std::vector<std::pair<const FieldInfo*, RowList*>> lists_;
   QVBoxLayout* outer_;

@@ -4,6 +4,10 @@
 
 #include <QApplication>
 #include <QStyleFactory>
+#include <QWidget>
+
+#include <algorithm>
+#include <utility>
 
 namespace snug {
 
@@ -13,7 +17,6 @@ constexpr int kTextSize = 13;
 
 // {ink} stands for its colour.
 constexpr const char* kSheet = R"(
-* { font-size: 13px; }
 QMainWindow, QDialog, #shell { background: {sheet}; }
 QLabel { color: {text}; background: transparent; }
 QLabel[tone="muted"] { color: {muted}; }
@@ -143,11 +146,34 @@ QString style_sheet(const Palette& p) {
   return sheet;
 }
 
+namespace {
+bool is_held_back = false;
+Theme worn = Theme::light;
+} // namespace
+
 void wear(QApplication& application, Theme theme) {
   application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
   application.setFont(diagram_font(kTextSize, Weight::regular));
   application.setPalette(widget_palette(palette(theme)));
-  application.setStyleSheet(style_sheet(palette(theme)));
+  worn = theme;
+  if (!is_held_back) application.setStyleSheet(style_sheet(palette(theme)));
+}
+
+bool wears(const QApplication& application, Theme theme) {
+  return worn == theme && (is_held_back || !application.styleSheet().isEmpty());
+}
+
+void hold_sheet_back(QApplication& application) {
+  const QWidgetList windows = QApplication::topLevelWidgets();
+  if (std::any_of(windows.begin(), windows.end(), [](const QWidget* w) { return w->isVisible(); })) return;
+  if (application.styleSheet().isEmpty()) return;
+  is_held_back = true;
+  application.setStyleSheet({});
+}
+
+void put_sheet_on(QApplication& application) {
+  if (!std::exchange(is_held_back, false)) return;
+  application.setStyleSheet(style_sheet(palette(worn)));
 }
 
 } // namespace snug

@@ -55,6 +55,7 @@ QFrame* side(QWidget* inside, const char* edge) {
 } // namespace
 
 MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
+  hold_sheet_back(*qApp);
   setObjectName(QStringLiteral("window"));
   resize(1440, 900);
   setAcceptDrops(true);
@@ -135,7 +136,15 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
 }
 
 // While the session is still there: a field that is being edited tells it when it goes.
-MainWindow::~MainWindow() { delete takeCentralWidget(); }
+MainWindow::~MainWindow() {
+  put_sheet_on(*qApp); // it was never shown
+  delete centralWidget();
+}
+
+void MainWindow::setVisible(bool visible) {
+  if (visible) put_sheet_on(*qApp);
+  QMainWindow::setVisible(visible);
+}
 
 // 0: the start page, which has no lab to speak of; 1: the lab.
 void MainWindow::show_page(int page) {

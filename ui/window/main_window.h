@@ -66,6 +66,7 @@ class MainWindow : public QMainWindow {
   void choose_colours(Colours colours);
   void set_theme(Theme theme);
   QAction* action(const char* name) const; // by object name; null: none
+  void setVisible(bool) override;
 
  protected:
   void closeEvent(QCloseEvent*) override;

@@ -84,7 +84,7 @@ bool MainWindow::event(QEvent* event) {
     const Theme theme = colours_ == Colours::light  ? Theme::light
                         : colours_ == Colours::dark ? Theme::dark
                                                     : theme_of(QApplication::palette());
-    if (qApp->styleSheet() != style_sheet(snug::palette(theme))) wear(*qApp, theme);
+    if (!wears(*qApp, theme)) wear(*qApp, theme);
     set_theme(theme);
     dressing_ = false;
   }

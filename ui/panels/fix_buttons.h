@@ -1,0 +1,39 @@
+#pragma once
+// The buttons that repair findings. Whether a repair holds is found by trying it on a copy of the lab, so
+// rows stand before their buttons: those that are seen get theirs first, one in a turn of the event loop,
+// none during a drag.
+
+#include "ui/session/session.h"
+
+#include <QPointer>
+#include <QTimer>
+#include <QWidget>
+
+namespace snug {
+
+class FixButtons : public QObject {
+ public:
+  FixButtons(Session& session, QObject* parent);
+  // Before `next` in the layout of `row`. The finding is one of the session's analysis.
+  void want(QWidget* row, QWidget* next, const Finding& finding);
+  // Of rows that go, or an analysis that goes.
+  void forget();
+  bool is_done() const { return wanted_.empty(); }
+  // How often a repair was asked for.
+  std::int64_t asked() const { return asked_; }
+
+ private:
+  struct Wanted {
+    QPointer<QWidget> row, next;
+    const Finding* finding;
+  };
+  void step();
+  void add(const Wanted&);
+
+  Session& session_;
+  QTimer timer_;
+  std::vector<Wanted> wanted_;
+  std::int64_t asked_ = 0;
+};
+
+} // namespace snug
