@@ -121,6 +121,14 @@ std::optional<Fix> Analysis::fix(const Finding& finding) const {
   return fix && mends(lab(), finding, fix->edit) ? std::move(fix) : std::nullopt;
 }
 
+std::vector<Fix> Analysis::fixes(const Finding& finding) const {
+  std::vector<Fix> out;
+  if (auto first = fix(finding)) out.push_back(std::move(*first));
+  auto other = finding.rule->other_fix ? finding.rule->other_fix(context(), finding) : std::nullopt;
+  if (other && mends(lab(), finding, other->edit)) out.push_back(std::move(*other));
+  return out;
+}
+
 bool holds_in(const Lab& lab, const Finding& finding, ExerciseId exercise) {
   if (finding.when.always) return true;
   if (!exercise) return finding.when.everything_on;

@@ -32,6 +32,8 @@ class Analysis {
   bool has_error(ExerciseId exercise) const;
   // The repair of a finding of this analysis, where one is deterministic and the finding is gone after it.
   std::optional<Fix> fix(const Finding&) const;
+  // That repair, then the other one where there is a choice.
+  std::vector<Fix> fixes(const Finding&) const;
 
  private:
   Context context() const { return {lab(), *index_, budgets_, *addresses_, reach_.get()}; }

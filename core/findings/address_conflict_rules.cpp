@@ -1,5 +1,6 @@
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
+#include "core/findings/twice_fixes.h"
 #include "core/text/address_text.h"
 
 #include <algorithm>
@@ -143,32 +144,6 @@ void check_twice(const Context& c, std::vector<Finding>& out) {
   report(c, pairs, out);
 }
 
-// Whether both are one row of one card.
-bool is_one(const HeldAddress& a, const HeldAddress& b) {
-  return a.holder == b.holder && a.card == b.card && a.row == b.row && a.segment == b.segment;
-}
-
-// The one that moves: a suggested address before a typed one, else the later.
-std::optional<Fix> fix_twice(const Context& c, const Finding& f) {
-  const std::uint32_t a = c.index.place(f.places[0]);
-  const std::uint32_t b = f.places.size() < 2              ? a
-                          : f.places[1].kind == Kind::card ? c.index.place(f.places[1])
-                                                           : kNowhere;
-  if (f.places[0].kind != Kind::card) return std::nullopt;
-  std::optional<HeldAddress> of_a, of_b;
-  for (const HeldAddress& h : c.addresses.all()) {
-    if (h.card != a || h.holder != Holder::card || h.segment == kNowhere) continue;
-    for (const HeldAddress& o : c.addresses.all())
-      if (!is_one(o, h) && o.address == h.address && o.domain == h.domain &&
-          holder_id(c, o) == f.places.back())
-        of_a = h, of_b = o;
-  }
-  if (!of_a) return std::nullopt;
-  if (b == kNowhere) return move_address(c, *of_a);
-  const bool first_moves = of_a->kind == AddressKind::suggested && of_b->kind != AddressKind::suggested;
-  return move_address(c, first_moves ? *of_a : *of_b);
-}
-
 template <typename Report>
 void each_marked(const Context& c, std::uint8_t mark, Report report) {
   if ((c.addresses.any_mark() & mark) == 0) return;
@@ -277,7 +252,7 @@ std::optional<Fix> fix_unusable(const Context& c, const Finding& f) {
 
 constexpr std::array kRules{
     Rule{"address-twice", Topic::addresses, Severity::error, "An address belongs to two on one network",
-         "RFC 5227", check_twice, fix_twice},
+         "RFC 5227", check_twice, fix_twice, other_fix_twice},
     Rule{"address-outside", Topic::addresses, Severity::error,
          "An address does not lie in its segment's prefix", "RFC 4632, RFC 1122 3.3.1.1", check_outside,
          fix_outside},

@@ -1,6 +1,7 @@
 #include "core/base/size.h"
 #include "core/budget/defaults.h"
 #include "core/budget/memory.h"
+#include "core/findings/size_fixes.h"
 #include "core/findings/tools.h"
 #include "core/text/memory_text.h"
 
@@ -25,10 +26,11 @@ void check_over(const Context& c, std::vector<Finding>& out) {
     if (!t) continue;
     const MemoryBudget& b = c.budgets[t.worst].memory[s];
     const std::string name = c.name(b.of);
-    out.push_back(found(over_severity(c, t),
-                        say_when(c, t.worst, text::memory_over, text::memory_over_all, name,
-                                 Mib{-b.headroom()}, Mib{b.taken}, Mib{b.budget}),
-                        say(text::memory_over_why, name), {b.of}));
+    out.push_back(found(
+        over_severity(c, t),
+        say_when(c, t.worst, text::memory_over, text::memory_over_all, name, Mib{-b.headroom()}, Mib{b.taken},
+                 Mib{b.budget}),
+        say(has_leaner_sizes(c.lab) ? text::memory_over_why_lean : text::memory_over_why, name), {b.of}));
     out.back().when = t.when;
   }
 }
@@ -53,7 +55,7 @@ std::optional<Fix> give_memory(const Context& c, AnyId machine, std::int64_t mib
 }
 
 // A hypervisor that is over gets what it lacks, where its carrier has it.
-std::optional<Fix> fix_over(const Context& c, const Finding& f) {
+std::optional<Fix> grow(const Context& c, const Finding& f) {
   if (f.places[0].kind != Kind::machine) return std::nullopt;
   const std::uint32_t m = c.index.place(f.places[0]);
   std::int64_t lacks = 0;
@@ -65,6 +67,15 @@ std::optional<Fix> fix_over(const Context& c, const Finding& f) {
   const std::int64_t tables = (page_tables(after) - page_tables(before)) * c.lab.rules.hypervisor_page_tables;
   if (!carrier_has(c, m, after - before + tables)) return std::nullopt;
   return give_memory(c, f.places[0], after);
+}
+
+std::optional<Fix> fix_over(const Context& c, const Finding& f) {
+  auto larger = grow(c, f);
+  return larger ? std::move(larger) : shrink(c, f);
+}
+
+std::optional<Fix> other_fix_over(const Context& c, const Finding& f) {
+  return grow(c, f) ? shrink(c, f) : std::nullopt;
 }
 
 void check_tight(const Context& c, std::vector<Finding>& out) {
@@ -263,14 +274,14 @@ std::optional<Fix> fix_carrier_off(const Context& c, const Finding& f) {
 std::span<const Rule> memory_rules() {
   static const std::array list{
       Rule{"memory-over", Topic::memory, Severity::error, "What runs takes more memory than there is",
-           kPractice, check_over, fix_over},
+           kPractice, check_over, fix_over, other_fix_over},
       Rule{"memory-refused", Topic::memory, Severity::error,
            "A machine has less memory than its installer accepts", kPractice, check_refused, fix_marks},
       Rule{"memory-footprint", Topic::memory, Severity::error, "A hypervisor has no memory left for guests",
            kPractice, check_footprint, fix_footprint},
       Rule{"memory-limit", Topic::memory, Severity::error,
            "The guests have more memory than the program allows", "a limit that the person entered",
-           check_limit},
+           check_limit, shrink},
       Rule{"memory-usable", Topic::memory, Severity::error, "More memory is usable than installed",
            "arithmetic", check_usable, fix_usable},
       Rule{"memory-reserve", Topic::memory, Severity::error, "The PC keeps all its memory for itself",

@@ -1,5 +1,6 @@
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
+#include "core/text/promise_text.h"
 #include "core/text/route_text.h"
 #include "core/text/segment_text.h"
 
@@ -177,7 +178,76 @@ std::optional<Fix> fix_forwarding(const Context& c, const Finding& f) {
   return change_to(say(text::fix_forward, machine_name(c, place)), c.lab.cards[place], after);
 }
 
+bool has_route4(const Context& c, std::uint32_t machine) {
+  if ((c.addresses.facts().machine_marks[machine] & MachineMark::routes) == 0) return false;
+  const std::vector<Route>& routes = c.lab.machines[machine].routes;
+  return std::any_of(routes.begin(), routes.end(),
+                     [](const Route& r) { return r.to.family() == Family::v4; });
+}
+
+bool asks_dhcp(const Context& c, std::uint32_t machine) {
+  const auto cards = c.index.cards_of(machine);
+  return std::any_of(cards.begin(), cards.end(), [&](std::uint32_t card) {
+    return (c.addresses.facts().card_marks[card] & CardMark::asks_dhcp) != 0;
+  });
+}
+
+bool is_nat(const Context& c, std::uint32_t segment) {
+  return c.lab.segments[segment].type == SegmentKind::nat;
+}
+
+// A gateway that somebody has.
+std::optional<Address> gateway_there(const Context& c, std::uint32_t segment) {
+  const auto gateway = c.addresses.gateway4(segment);
+  return gateway && !c.addresses.with(segment, *gateway).empty() ? gateway : std::nullopt;
+}
+
+// A DHCP server names the gateway itself; who has any route was thought of.
+bool lacks_default(const Context& c, const HeldAddress& h, const Address& gateway) {
+  if (h.holder != Holder::card || h.domain == kNowhere || h.address == gateway) return false;
+  const std::uint32_t m = c.addresses.facts().card_machine[h.card];
+  return m != kNowhere && !has_route4(c, m) && !asks_dhcp(c, m);
+}
+
+// One finding a machine: where the way out is, else a gateway.
+void check_none(const Context& c, std::vector<Finding>& out) {
+  std::vector<bool> told(c.lab.machines.size());
+  for (const bool nat : {true, false})
+    for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s) {
+      const auto gateway = is_nat(c, s) == nat ? gateway_there(c, s) : std::nullopt;
+      if (!gateway) continue;
+      for (const HeldAddress& h : c.addresses.on(s, Family::v4)) {
+        if (!lacks_default(c, h, *gateway)) continue;
+        const std::uint32_t m = c.addresses.facts().card_machine[h.card];
+        if (told[m]) continue;
+        told[m] = true;
+        out.push_back(found(nat ? Severity::caution : Severity::note,
+                            say(text::default_missing, machine_name(c, h.card), segment_name(c, s)),
+                            say(text::default_missing_why, to_text(*gateway)),
+                            {c.lab.machines[m].id, c.lab.segments[s].id}));
+      }
+    }
+}
+
+// By the gateway there, unless the machine is on another segment of that kind with another one.
+std::optional<Fix> fix_none(const Context& c, const Finding& f) {
+  const std::uint32_t m = c.index.place(f.places[0]), segment = c.index.place(f.places[1]);
+  const auto gateway = c.addresses.gateway4(segment);
+  for (const std::uint32_t card : c.index.cards_of(m)) {
+    const std::uint32_t s = c.index.segment_of_card(card);
+    if (s == kNowhere || is_nat(c, s) != is_nat(c, segment)) continue;
+    if (const auto other = gateway_there(c, s); other && other != gateway) return std::nullopt;
+  }
+  Machine after = c.lab.machines[m];
+  after.routes.emplace_back().via = gateway;
+  return change_to(say(text::fix_default_route, c.name(after.id), to_text(*gateway)), c.lab.machines[m],
+                   after);
+}
+
 constexpr std::array kRules{
+    Rule{"default-missing", Topic::addresses, Severity::caution,
+         "A machine with a fixed address has no way beyond its segments", "RFC 1122 3.3.1", check_none,
+         fix_none},
     Rule{"default-twice", Topic::addresses, Severity::caution, "A machine has several equal default routes",
          "RFC 1122 3.3.1", check_defaults},
     Rule{"route-outside", Topic::addresses, Severity::error,

@@ -16,6 +16,8 @@ struct Rule {
   void (*check)(const Context&, std::vector<Finding>& out);
   // The repair of one of its findings; null where none is deterministic.
   std::optional<Fix> (*fix)(const Context&, const Finding&) = nullptr;
+  // Another repair where there is a choice, as of two places that can be changed; `fix` is the better guess.
+  std::optional<Fix> (*other_fix)(const Context&, const Finding&) = nullptr;
 };
 
 // Every rule, topics together, in the order of the panel.
@@ -24,6 +26,7 @@ const Rule* find_rule(std::string_view id);
 
 // The rules of each topic; one file each.
 std::span<const Rule> memory_rules();
+std::span<const Rule> size_rules(); // of memory, by the roles
 std::span<const Rule> processor_rules();
 std::span<const Rule> virtualization_rules();
 std::span<const Rule> disk_rules();

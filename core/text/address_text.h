@@ -8,6 +8,7 @@ namespace snug::text {
 inline constexpr Template translator_of{"translator-of", "the translator of {0}"};
 inline constexpr Template router_of{"router-of", "the router of {0}"};
 inline constexpr Template fix_use_address{"fix-use-address", "Use {0} on {1}"};
+inline constexpr Template fix_move_to_address{"fix-move-to-address", "Move {0} to {1}"};
 inline constexpr Template fix_use_length{"fix-use-length", "Use /{0} on {1}"};
 
 inline constexpr Template address_twice{"address-twice", "{0} belongs to both {1} and {2} on {3}"};

@@ -5,6 +5,12 @@
 
 namespace snug::text {
 
+inline constexpr Template default_missing{
+    "default-missing", "{0} is on {1} and has no default route: it reaches only its own segments"};
+inline constexpr Template default_missing_why{"default-missing-why",
+                                              "A fixed address brings no way out with it, as DHCP would. "
+                                              "Send everything else to {0}, or leave it so if "
+                                              "it shall talk to its neighbours only."};
 inline constexpr Template default_twice{"default-twice", "{0} has {1} default routes with the same metric"};
 inline constexpr Template default_twice_why{
     "default-twice-why",

@@ -297,6 +297,119 @@ TEST(AddressRules, SuggestedMovesBeforeTyped) {
   FAIL() << "no finding";
 }
 
+namespace {
+
+const Finding* first_of(const Analysis& a, std::string_view rule) {
+  for (const Finding& f : a.findings())
+    if (f.rule->id == rule) return &f;
+  return nullptr;
+}
+
+// Labels of the repairs of the first finding about a double address; each makes it go.
+std::vector<std::string> twice_labels(const Lab& lab) {
+  const Analysis a(lab);
+  std::vector<std::string> out;
+  const Finding* f = first_of(a, "address-twice");
+  if (!f) return out;
+  for (const Fix& fix : a.fixes(*f)) {
+    out.push_back(english(fix.label));
+    Lab fixed = lab;
+    EXPECT_TRUE(apply(fixed, fix.edit));
+    EXPECT_TRUE(places_of(fixed, "address-twice").empty()) << out.back();
+  }
+  return out;
+}
+
+Promise promise_about(World& w, MachineId who) {
+  Promise p;
+  p.id.number = w.lab.facts.next_id++;
+  p.from = who;
+  p.to = w.router;
+  return p;
+}
+
+} // namespace
+
+// Either may move; the later one first where nobody names one of them.
+TEST(AddressRules, EitherOfTwoMayMove) {
+  World w;
+  w.machine(w.pilot).offers.clear();
+  retype(w, w.rack_deck, "172.22.10.12"); // as desk, whose card is the later one
+  // .10 is pilot's: .11 is the first free host of the scheme.
+  EXPECT_EQ(twice_labels(w.lab), (std::vector<std::string>{"Move desk to .11", "Move rack to .11"}));
+}
+
+// Who is promised, needed or a gateway keeps its address.
+TEST(AddressRules, WhoIsNamedByOthersStays) {
+  World w;
+  retype(w, w.rack_deck, "172.22.10.12");
+  w.lab.promises.push_back(promise_about(w, w.desk));
+  EXPECT_TRUE(twice_labels(w.lab).front().starts_with("Move rack to ")) << "desk is promised";
+  World gateway;
+  retype(gateway, gateway.desk_deck, "172.22.10.1");
+  EXPECT_TRUE(twice_labels(gateway.lab).front().starts_with("Move desk to ")) << "router is the gateway";
+  World needed;
+  const CardId late = needed.add_card(needed.add_machine("late"), needed.deck, "172.22.10.12");
+  Need need;
+  need.service = "names";
+  need.from = needed.card(late).machine;
+  needed.machine(needed.guest).needs = {need};
+  EXPECT_TRUE(twice_labels(needed.lab).front().starts_with("Move desk to ")) << "late is needed";
+}
+
+TEST(AddressRules, OnlyACardMoves) {
+  World w;
+  retype(w, w.desk_deck, "172.22.10.254"); // the PC's socket
+  EXPECT_EQ(twice_labels(w.lab).size(), 1U);
+}
+
+// RFC 1122 3.3.1: without a default route a host reaches its neighbours only.
+TEST(AddressRules, AFixedAddressNeedsADefaultRoute) {
+  World w;
+  EXPECT_EQ(places_of(w.lab, "default-missing"),
+            (std::vector<std::string>{to_text(AnyId(w.router)) + " " + to_text(AnyId(w.crew)),
+                                      to_text(AnyId(w.pilot)) + " " + to_text(AnyId(w.deck)),
+                                      to_text(AnyId(w.rack)) + " " + to_text(AnyId(w.deck))}))
+      << "not guest, whose segment has no gateway, nor desk, which has a route and asks DHCP";
+  const Analysis a(w.lab);
+  const Finding* f = first_of(a, "default-missing");
+  ASSERT_NE(f, nullptr);
+  EXPECT_EQ(f->severity, caution) << "behind a translator";
+  const auto fix = a.fix(*f);
+  ASSERT_TRUE(fix);
+  EXPECT_EQ(english(fix->label), "Give router a default route by 172.22.50.1");
+  ASSERT_TRUE(apply(w.lab, fix->edit));
+  ASSERT_EQ(w.machine(w.router).routes.size(), 1U);
+  EXPECT_EQ(w.machine(w.router).routes[0].via, address("172.22.50.1"));
+  EXPECT_EQ(w.machine(w.router).routes[0].to, prefix("0.0.0.0/0"));
+  const Analysis later(w.lab);
+  EXPECT_EQ(first_of(later, "default-missing")->severity, note) << "on a segment with a router";
+}
+
+TEST(AddressRules, WhoAsksDhcpOrHasARouteIsNotTold) {
+  World w;
+  w.card(w.router_crew).addresses[0] = {};
+  w.card(w.router_crew).addresses[0].kind = AddressKind::dhcp;
+  Route some;
+  some.to = prefix("10.9.0.0/16");
+  some.via = address("172.22.10.1");
+  w.machine(w.pilot).routes = w.machine(w.rack).routes = {some};
+  EXPECT_TRUE(places_of(w.lab, "default-missing").empty());
+}
+
+// Two ways out: which one is a person's choice.
+TEST(AddressRules, BetweenTwoTranslatorsNothingIsOffered) {
+  World w;
+  const SegmentId other = w.add_segment("Second way", "172.22.51.0/24");
+  w.segment(other).type = SegmentKind::nat;
+  w.add_card(w.router, other, "172.22.51.3");
+  const Analysis a(w.lab);
+  const Finding* f = first_of(a, "default-missing");
+  ASSERT_NE(f, nullptr);
+  EXPECT_EQ(f->places.front(), AnyId(w.router));
+  EXPECT_FALSE(a.fix(*f));
+}
+
 TEST(AddressRules, ConsentIsAnAcceptance) {
   World w;
   w.card(w.desk_lane).dhcp = DhcpDuty::server;
