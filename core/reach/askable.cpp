@@ -19,6 +19,8 @@ std::string folded(std::string_view s) {
   return out;
 }
 
+bool same_text(std::string_view a, std::string_view b) { return folded(a) == folded(b); }
+
 std::vector<AskablePlace> machines_by_name(const Lab& lab) {
   std::vector<std::pair<std::string, AskablePlace>> machines;
   for (const Machine& m : lab.machines) {
@@ -54,6 +56,56 @@ bool is_askable(const Lab& lab, AnyId id) {
     return s && s->type == SegmentKind::nat;
   }
   return (id.kind == Kind::machine || id.kind == Kind::lan) && exists(lab, id);
+}
+
+std::vector<AskableAddress> askable_addresses(const Index& index, AnyId node) {
+  const std::uint32_t machine = node.kind == Kind::machine ? index.place(node) : kNowhere;
+  if (machine == kNowhere) return {};
+  std::vector<AskableAddress> out;
+  const Lab& lab = index.lab();
+  for (const std::uint32_t place : index.cards_of(machine))
+    for (const CardAddress& a : lab.cards[place].addresses) {
+      if (!a.address || (!a.address->is_v4() && is_link_local(*a.address))) continue;
+      const Segment* s = index.segment(lab.cards[place].segment);
+      const std::string text = to_text(*a.address);
+      out.push_back({*a.address, s ? english(say(text::ask_address_on, text, name_of(lab, s->id))) : text});
+    }
+  if (out.size() < 2) out.clear();
+  return out;
+}
+
+namespace {
+
+bool is_called(const Index& index, std::uint32_t card, std::size_t number, std::string_view text) {
+  const Card& c = index.lab().cards[card];
+  const Segment* s = index.segment(c.segment);
+  return to_text(c.id) == text || (!c.name.empty() && same_text(c.name, text)) ||
+         (s && same_text(s->name, text)) || std::to_string(number) == text ||
+         same_text("card " + std::to_string(number), text);
+}
+
+} // namespace
+
+Result<Address> address_on_card(const Index& index, const ReachNetwork& network, MachineId machine,
+                                std::string_view card) {
+  const std::string name = name_of(index.lab(), machine);
+  const std::uint32_t node = network.node_of(machine);
+  std::size_t number = 0;
+  for (const std::uint32_t place : index.cards_of(index.place(machine))) {
+    if (!is_called(index, place, ++number, trimmed(card))) continue;
+    const ReachNode& n = network.nodes()[node];
+    for (std::uint32_t p = n.first_port; p < n.end_port; ++p)
+      if (network.ports()[p].id == AnyId(index.lab().cards[place].id))
+        for (const ReachAddress& a : network.addresses(network.ports()[p])) return a.address;
+    return fail(text::ask_no_address, name_of(index.lab(), index.lab().cards[place].id));
+  }
+  return fail(text::ask_no_card, name, excerpt(card));
+}
+
+Result<AskedEnd> end_at(const ReachNetwork& network, const Address& address) {
+  const auto held = network.with(address);
+  if (held.empty()) return fail(text::ask_nobody_has, to_text(address));
+  return AskedEnd{network.nodes()[network.ports()[held.front().port].node].id, address};
 }
 
 Result<Service> parse_service(std::string_view typed) {

@@ -13,6 +13,25 @@ struct AskablePlace {
 std::vector<AskablePlace> askable_places(const Lab&);
 bool is_askable(const Lab&, AnyId);
 
+// One of several addresses of a machine.
+struct AskableAddress {
+  Address address;
+  std::string name; // "172.22.40.11 on Passengers"
+};
+// The fixed addresses of a machine, in the order of its cards; empty where there is no choice.
+std::vector<AskableAddress> askable_addresses(const Index&, AnyId node);
+
+// An end of a question as people type it.
+struct AskedEnd {
+  AnyId node;
+  std::optional<Address> address; // empty: the best of those it has
+};
+// What comes after the slash of "tickets-1/Crew": a card of the machine by its name, id, segment or number
+// among the machine's cards. Refuses where there is none or it has no address in `network`.
+Result<Address> address_on_card(const Index&, const ReachNetwork& network, MachineId, std::string_view card);
+// Who has an address, given ones included.
+Result<AskedEnd> end_at(const ReachNetwork&, const Address&);
+
 struct Service {
   Transport transport = Transport::icmp;
   std::int32_t port = 0; // 0: any

@@ -11,6 +11,9 @@ std::vector<std::string> way_there(const Index&, const Judged&);
 std::string subject_name(const Index&, AnyId);
 // "deck-a does not reach hold on tcp 3260, as promised"; of a broken one.
 Message broken_message(const Index&, const Promise&, const Judged&);
+// Why one is not judged: who is off, or plugged in nowhere, or sends another way. `reach` is of the exercise
+// in question.
+Message not_judged_reason(const Index&, const Reach&, const Promise&);
 // What to change, or which way leaks.
 Message broken_reason(const Index&, const Reach&, const Promise&, const Judged&);
 

@@ -31,7 +31,7 @@ Kept state_of(const Promise& p, const Judged& j) {
 void judge_now(const Analysis& a, Reach& reach, const Promise& p, const Judged& j, PromiseLine& line) {
   if (!j.counts) {
     line.why = line.now == Kept::kept ? say(text::promise_no_way, subject_name(a.index(), p.from))
-                                      : say(text::promise_nobody);
+                                      : not_judged_reason(a.index(), reach, p);
     return;
   }
   line.decides = j.question;

@@ -54,7 +54,14 @@ inline constexpr Template promise_says{"promise-says", "{0}"};
 inline constexpr Template promise_never{"promise-never", "{0} never reaches {1}{2}"};
 
 // How promises are kept, by exercise.
-inline constexpr Template promise_nobody{"promise-nobody", "Nobody it speaks of is on, or sends that way."};
+inline constexpr Template promise_off{"promise-off", "{0} is off."};
+inline constexpr Template promise_nobody_on{"promise-nobody-on", "No machine is on."};
+inline constexpr Template promise_unplugged{"promise-unplugged",
+                                            "Nobody is plugged into {0}. Not connected: {1}."};
+inline constexpr Template promise_all_off{"promise-all-off", "Nobody is on {0}. Off: {1}."};
+inline constexpr Template promise_no_card{"promise-no-card", "No machine has a card on {0}. Plug one in."};
+inline constexpr Template promise_other_way{
+    "promise-other-way", "Nobody on {0} sends to {1} by {0}: their routes lead over other segments."};
 inline constexpr Template promise_no_way{"promise-no-way", "Nothing that {0} sends goes that way."};
 inline constexpr Template promise_elsewhere{"promise-elsewhere", "It speaks of other exercises."};
 inline constexpr Template promise_all_on{"promise-all-on", "everything on"};

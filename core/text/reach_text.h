@@ -14,6 +14,12 @@ inline constexpr Template node_nobody{"node-nobody", "nobody"};
 inline constexpr Template reach_service{
     "reach-service", "\"{0}\" is no service; write ping, tcp, udp, tcp/443 or udp/53 (ports are 1 to 65535)"};
 
+inline constexpr Template ask_address_on{"ask-address-on", "{0} on {1}"};
+inline constexpr Template ask_no_card{
+    "ask-no-card", "{0} has no card \"{1}\"; say its name, id, segment or number among the machine's cards"};
+inline constexpr Template ask_no_address{"ask-no-address", "{0} has no address to ask for"};
+inline constexpr Template ask_nobody_has{"ask-nobody-has", "nobody in this lab has {0}"};
+
 // One step of a way.
 inline constexpr Template step_sends{"step-sends", "{0} sends by {1} on {2} to {3}"};
 inline constexpr Template step_forwards{"step-forwards", "{0} forwards by {1} on {2} to {3}"};

@@ -41,6 +41,37 @@ TEST(AskablePlaces, OfOneNameAreTold) {
 
 TEST(AskablePlaces, OfAnEmptyLabArePcAndOutside) { EXPECT_EQ(names(Lab{}).size(), 2U); }
 
+TEST(AskableAddresses, AreThoseOfAMachineWithAChoice) {
+  World w;
+  EXPECT_TRUE(askable_addresses(Index(w.lab), w.pilot).empty()) << "one address is no choice";
+  EXPECT_TRUE(askable_addresses(Index(w.lab), w.crew).empty());
+  const auto two = askable_addresses(Index(w.lab), w.router);
+  ASSERT_EQ(two.size(), 2U);
+  EXPECT_EQ(two[0].name, "172.22.10.1 on Deck");
+  EXPECT_EQ(two[1].name, "172.22.50.3 on Crew");
+  EXPECT_EQ(two[1].address, address("172.22.50.3"));
+}
+
+TEST(AskedEnds, NameACardOrAnAddress) {
+  World w;
+  w.card(w.router_crew).name = "way out";
+  const Analysis a(w.lab);
+  const ReachNetwork& n = a.reach({}).network();
+  for (const std::string& card : {std::string("way out"), std::string("Crew"), std::string("2"),
+                                  std::string("card 2"), to_text(AnyId(w.router_crew))}) {
+    const auto at = address_on_card(a.index(), n, w.router, card);
+    ASSERT_TRUE(at) << card;
+    EXPECT_EQ(*at, address("172.22.50.3")) << card;
+  }
+  EXPECT_EQ(address_on_card(a.index(), n, w.router, "Hold").error().message.id(), "ask-no-card");
+  EXPECT_EQ(address_on_card(a.index(), n, w.rack, "Hold").error().message.id(), "ask-no-address");
+  const auto leased = address_on_card(a.index(), n, w.desk, "Lane"); // by the LAN's DHCP
+  ASSERT_TRUE(leased);
+  EXPECT_EQ(end_at(n, *leased)->node, AnyId(w.desk));
+  EXPECT_EQ(end_at(n, address("172.22.50.1"))->node, AnyId(w.crew)) << "the translator";
+  EXPECT_EQ(end_at(n, address("10.1.1.1")).error().message.id(), "ask-nobody-has");
+}
+
 TEST(Services, AreReadAsTheyAreWritten) {
   for (const char* text : {"ping", "tcp", "udp", "tcp/1", "tcp/443", "udp/65535"}) {
     const auto s = parse_service(text);

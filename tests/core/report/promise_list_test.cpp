@@ -39,12 +39,38 @@ TEST(PromiseList, WhatNobodySpeaksOfIsNotJudged) {
   const PromiseLine* tickets = line_of(lines, "tickets-1 reaches tickets-db on tcp 7450");
   ASSERT_NE(tickets, nullptr);
   EXPECT_EQ(tickets->now, Kept::not_judged);
-  EXPECT_EQ(tickets->why.id(), "promise-nobody");
+  EXPECT_EQ(english(tickets->why), "tickets-1 is off.");
   EXPECT_FALSE(tickets->decides);
   lab.promises.front().exercises = {exercise(lab, "A shared hold")};
   const Analysis b(lab);
   EXPECT_EQ(line_of(promise_lines(b, first), "Cargo never reaches the outside")->why.id(),
             "promise-elsewhere");
+}
+
+// What is missing is said: a card that is out, machines that are off, a card at all.
+TEST(PromiseList, NotJudgedSaysWhatIsMissing) {
+  Lab lab = sample("skerry-ferries");
+  for (Segment& s : lab.segments) s.pc_socket = false; // the PC is on, and would be there
+  const auto why = [&](ExerciseId shown) {
+    const Analysis a(lab);
+    const auto lines = promise_lines(a, shown);
+    const PromiseLine* line = line_of(lines, "Passengers reaches the outside");
+    return line ? english(line->why) : std::string("no line");
+  };
+  const ExerciseId alone = exercise(lab, "A shared hold");
+  for (Exercise& e : lab.exercises)
+    if (e.id == alone) e.on = {machine(lab, "hold").id};
+  const std::string off = why(alone);
+  EXPECT_TRUE(off.starts_with("Nobody is on Passengers. Off: ")) << off;
+  EXPECT_NE(off.find("tickets-1"), std::string::npos) << off;
+  const SegmentId passengers{17};
+  ASSERT_EQ(name_of(lab, passengers), "Passengers");
+  for (Card& c : lab.cards)
+    if (c.segment == passengers) c.connected = false;
+  const std::string out = why({});
+  EXPECT_TRUE(out.starts_with("Nobody is plugged into Passengers. Not connected: ")) << out;
+  std::erase_if(lab.cards, [&](const Card& c) { return c.segment == passengers; });
+  EXPECT_EQ(why({}), "No machine has a card on Passengers. Plug one in.");
 }
 
 // Never is kept where the way ends; that is no advice to mend it.
