@@ -3,6 +3,7 @@
 #include "core/model/field.h"
 
 #include <algorithm>
+#include <string>
 #include <vector>
 
 namespace snug::detail {
@@ -26,6 +27,19 @@ std::size_t distance(std::string_view a, std::string_view b) {
   return d[a.size()][b.size()];
 }
 
+// "carry" of "carries".
+std::string with_y(std::string_view word) {
+  constexpr std::string_view kPlural = "ies";
+  if (word.size() <= kPlural.size() || !word.ends_with(kPlural)) return std::string(word);
+  return std::string(word.substr(0, word.size() - kPlural.size())) + "y";
+}
+
+// One and several of the same differ by one, not by three letters.
+std::size_t apart(std::string_view key, std::string_view member) {
+  const std::size_t letters = distance(key, member);
+  return letters == 0 ? 0 : std::min(letters, 1 + distance(with_y(key), with_y(member)));
+}
+
 } // namespace
 
 std::string_view nearest_member(std::string_view key) {
@@ -33,7 +47,7 @@ std::string_view nearest_member(std::string_view key) {
   std::size_t best = key.size() < 5 ? 2 : 3; // one more than is allowed
   std::string_view found;
   const auto look = [&](std::string_view member) {
-    const std::size_t n = distance(key, member);
+    const std::size_t n = apart(key, member);
     if (n == 0 || n >= best) return;
     best = n;
     found = member;

@@ -22,7 +22,11 @@ std::string hundredths(std::int64_t n) {
   return out;
 }
 
+// A port that may be left out: its help says what 0 is.
+bool may_be_any(const FieldInfo& f) { return f.unit == Unit::port && f.help.starts_with('0'); }
+
 std::string number_text(const FieldInfo& f, std::int64_t n) {
+  if (n == 0 && may_be_any(f)) return english(say(text::line_any));
   switch (f.unit) {
   case Unit::mib:
     return n >= 0 ? mib_text(n) : std::to_string(n);
@@ -54,6 +58,7 @@ Result<Value> hundredths_of(const FieldInfo& f, std::string_view text) {
 }
 
 Result<Value> number_of(const FieldInfo& f, std::string_view text) {
+  if (may_be_any(f) && text == text::line_any.other) return Value(std::int64_t{0});
   if (f.unit == Unit::mib) {
     const auto mib = parse_mib(text);
     if (!mib) return fail(mib.error());

@@ -24,12 +24,17 @@ constexpr std::array<TableColumn, 16> kColumns{{{"machine", "Machine"},
                                                 {"mtu", "MTU"},
                                                 {"findings", "Findings"}}};
 
+// In place of an address that somebody else gives; as it is typed there.
+std::string_view given_by(const CardAddress& row) {
+  return row.kind == AddressKind::dhcp ? "DHCP" : row.kind == AddressKind::slaac ? "SLAAC" : "";
+}
+
 std::string_view how_set(AddressKind kind) {
   switch (kind) {
   case AddressKind::typed:
     return "fixed";
   case AddressKind::suggested:
-    return "fixed, suggested";
+    return "suggested";
   case AddressKind::dhcp:
     return "by DHCP";
   case AddressKind::slaac:
@@ -133,7 +138,7 @@ void Builder::card_row(std::uint32_t place, const CardAddress* row) {
         shown != kNowhere ? a.addresses().prefix(shown, row->address->family()) : std::nullopt;
     if (!length && prefix) length = prefix->length();
   }
-  r.cells.push_back(text(has_address ? to_text(*row->address) : ""));
+  r.cells.push_back(text(has_address ? to_text(*row->address) : row ? std::string(given_by(*row)) : ""));
   r.cells.push_back(length ? Cell(std::int64_t{*length}) : Cell());
   r.cells.push_back(
       text(has_address && length && row->address->is_v4() && *length <= 32 ? mask_text(*length) : ""));

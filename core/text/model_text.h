@@ -5,6 +5,8 @@
 
 namespace snug::text {
 
+inline constexpr Template line_any{"line-any", "any"};
+
 inline constexpr Template date_form{"date-form",
                                     "\"{0}\" is not a date: write year-month-day, like 2027-02-14"};
 inline constexpr Template value_type{"value-type", "{0} must be {1}"};

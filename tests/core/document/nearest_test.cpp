@@ -12,6 +12,8 @@ TEST(NearestMember, FindsWhatWasMeant) {
   EXPECT_EQ(detail::nearest_member("machnes"), "machines");
   EXPECT_EQ(detail::nearest_member("adress"), "address");
   EXPECT_EQ(detail::nearest_member("vial"), "via");
+  EXPECT_EQ(detail::nearest_member("carry"), "carries");
+  EXPECT_EQ(detail::nearest_member("memories"), "memory");
   for (const char* other : {"", "colour", "x", "memory_of_the_ship"})
     EXPECT_EQ(detail::nearest_member(other), "") << other;
 }
