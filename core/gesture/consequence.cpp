@@ -1,5 +1,6 @@
 #include "core/gesture/consequence.h"
 
+#include "core/budget/memory.h"
 #include "core/text/gesture_text.h"
 
 #include <algorithm>
@@ -14,6 +15,14 @@ const MemoryBudget* budget_of(const ExerciseBudgets& budgets, AnyId id) {
   return it == budgets.memory.end() ? nullptr : &*it;
 }
 
+// In a hypervisor as its room says it.
+Message then_has(const Index& index, const MemoryBudget& b, const std::string& name) {
+  if (b.headroom() < 0) return say(text::gesture_then_over, name, Mib{-b.headroom()});
+  if (b.of.kind == Kind::pc) return say(text::gesture_then_free, name, Mib{b.headroom()});
+  const std::int64_t room = room_for_guest(index, b);
+  return room > 0 ? say(text::gesture_then_room, name, Mib{room}) : say(text::gesture_then_no_room, name);
+}
+
 void add_rooms(const Analysis& now, const Analysis& then, ExerciseId exercise, std::size_t most,
                std::vector<Message>& out) {
   const auto& after = then.budgets(exercise).memory;
@@ -21,8 +30,7 @@ void add_rooms(const Analysis& now, const Analysis& then, ExerciseId exercise, s
     const MemoryBudget* before = budget_of(now.budgets(exercise), b.of);
     if (out.size() >= most || (before && before->headroom() == b.headroom())) return;
     const std::string name = name_of(then.lab(), b.of);
-    out.push_back(b.headroom() < 0 ? say(text::gesture_then_over, name, Mib{-b.headroom()})
-                                   : say(text::gesture_then_free, name, Mib{b.headroom()}));
+    out.push_back(then_has(then.index(), b, name));
   };
   for (std::size_t i = 1; i < after.size(); ++i) say_room(after[i]);
   if (!after.empty()) say_room(after.front());

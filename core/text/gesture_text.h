@@ -45,6 +45,8 @@ inline constexpr Template gesture_address_off{"gesture-address-off", "Take the a
 inline constexpr Template gesture_no_name{"gesture-no-name", "a name has at least one letter"};
 inline constexpr Template gesture_nothing{"gesture-nothing", "nothing is chosen"};
 inline constexpr Template gesture_then_free{"gesture-then-free", "{0} then has {1} free"};
+inline constexpr Template gesture_then_room{"gesture-then-room", "{0} then has room for {1}"};
+inline constexpr Template gesture_then_no_room{"gesture-then-no-room", "{0} then has no room for a guest"};
 inline constexpr Template gesture_then_over{"gesture-then-over", "{0} is then over by {1}"};
 inline constexpr Template gesture_comes{"gesture-comes", "new: {0}"};
 inline constexpr Template gesture_goes{"gesture-goes", "settled: {0}"};

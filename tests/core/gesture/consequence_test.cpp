@@ -1,6 +1,7 @@
 #include "core/gesture/consequence.h"
 
 #include "core/gesture/move.h"
+#include "core/layout/content.h"
 #include "tests/support/sample.h"
 
 #include <gtest/gtest.h>
@@ -22,6 +23,22 @@ TEST(Consequences, SayBothRoomsAndWhatComes) {
   EXPECT_TRUE(said[0].starts_with("deck-a then has ")) << said[0];
   EXPECT_TRUE(said[1].starts_with("deck-b ")) << said[1];
   EXPECT_TRUE(consequences(now, now, {}).empty());
+}
+
+// What a hypervisor then has is what its room on the picture says: the largest guest that still fits.
+TEST(Consequences, SayTheRoomAsThePictureDoes) {
+  const Lab lab = sample("skerry-ferries");
+  Lab then = lab;
+  const std::vector<MachineId> one{machine(lab, "tickets-db").id};
+  ASSERT_TRUE(apply(then, *move_machines(lab, one, {machine(lab, "deck-b").id, 0, {}})));
+  const Analysis now = analyse(lab), after = analyse(then);
+  const auto said = consequences(now, after, {});
+  ASSERT_GE(said.size(), 2U);
+  const layout::Content content = layout::content_of(after, {});
+  for (const layout::MachineText& m : content.machines)
+    if (m.name == "deck-a") {
+      EXPECT_EQ("deck-a then has " + m.room_text, english(said[0]));
+    }
 }
 
 TEST(Consequences, SayOverAndSettled) {
