@@ -1,6 +1,9 @@
 #include "app/cli/command.h"
 #include "core/addressing/plan.h"
 #include "core/report/changes.h"
+#include "core/text/cli_text.h"
+
+#include <algorithm>
 
 namespace snug::cli {
 
@@ -13,6 +16,19 @@ struct AddressWish {
   bool no_prefixes = false;
   bool json = false;
 };
+
+// A planned address brings no way out with it, as DHCP would.
+void tell_ways(const Console& console, const Lab& lab) {
+  const Analysis a = analyse(lab);
+  std::vector<std::string> names;
+  for (const Finding& f : a.findings())
+    if (!f.accepted && f.rule->id == "default-missing") names.push_back(name_of(lab, f.places.front()));
+  if (names.empty()) return;
+  console.err << "snuglab-cli: "
+              << english(
+                     say(text::cli_no_default, Count{static_cast<std::int64_t>(names.size())}, names.front()))
+              << "\n";
+}
 
 int suggest(const Console& console, const AddressWish& wish, bool apply_it) {
   std::optional<Rewrite> target;
@@ -31,6 +47,7 @@ int suggest(const Console& console, const AddressWish& wish, bool apply_it) {
   if (auto done = apply(loaded->lab, *edit); !done) return complain(console, done.error(), kInternal);
   const auto list = changes(before, loaded->lab);
   const std::string text = wish.json ? changes_json(list) : changes_text(list);
+  tell_ways(console, loaded->lab);
   if (!target) return deliver(console, wish.output, text);
   if (edit->empty() && target->is_same_file()) return deliver(console, {}, text);
   return target->finish(console, *loaded, text);

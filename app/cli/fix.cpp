@@ -21,6 +21,20 @@ bool matches(const FixWish& wish, const Finding& f) {
          std::any_of(f.places.begin(), f.places.end(), [&](AnyId id) { return to_text(id) == wish.place; });
 }
 
+bool changes_place(const Edit& edit, const std::string& place) {
+  const std::vector<AnyId> ids = touched(edit);
+  return std::any_of(ids.begin(), ids.end(), [&](AnyId id) { return to_text(id) == place; });
+}
+
+// Of two repairs the one that changes the place that was named.
+std::optional<Fix> chosen_fix(const Analysis& a, const Finding& f, const FixWish& wish) {
+  std::vector<Fix> fixes = a.fixes(f);
+  if (fixes.empty()) return std::nullopt;
+  const bool other = fixes.size() > 1 && !changes_place(fixes[0].edit, wish.place) &&
+                     changes_place(fixes[1].edit, wish.place);
+  return std::move(fixes[other ? 1 : 0]);
+}
+
 // One repair after the other: each looks at the lab as the one before left it. At most as many as there were
 // findings.
 int repair(Lab& lab, const FixWish& wish) {
@@ -30,7 +44,7 @@ int repair(Lab& lab, const FixWish& wish) {
     const Analysis a = analyse(lab);
     std::optional<Fix> fix;
     for (const Finding& f : a.findings())
-      if (!fix && matches(wish, f)) fix = a.fix(f);
+      if (!fix && matches(wish, f)) fix = chosen_fix(a, f, wish);
     if (!fix) break;
     Lab next = lab;
     if (!apply(next, fix->edit)) break;
@@ -62,7 +76,8 @@ void add_fix(CLI::App& root, Plan& plan) {
       root.add_subcommand("fix", "Make the repair that check offers; the previous file is kept as FILE~");
   sub->add_option("FILE", wish->file, "the lab")->required();
   sub->add_option("RULE", wish->rule, "the rule, as check names it in brackets")->required();
-  sub->add_option("--place", wish->place, "only findings about the element with this id");
+  sub->add_option("--place", wish->place,
+                  "only findings about the element with this id; of two repairs the one that changes it");
   sub->add_option("-o,--output", wish->output, "write the lab to this file instead");
   sub->callback([&plan, wish] { plan.action = [&plan, wish] { return fix_lab(plan.console, *wish); }; });
 }

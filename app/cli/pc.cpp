@@ -54,7 +54,7 @@ Table fact_table(const PcFacts& f) {
   return t;
 }
 
-std::string plain(const Table& t) {
+std::string lines_of(const Table& t) {
   std::string out;
   for (const TableRow& row : t.rows) {
     std::string line = cell_text(row.cells[0]);
@@ -73,7 +73,7 @@ void add_pc(CLI::App& root, Plan& plan) {
   sub->callback([&plan, as_json] {
     plan.action = [&plan, as_json] {
       const Table t = fact_table(probe(this_pc()));
-      return deliver(plan.console, {}, *as_json ? json(t) : plain(t));
+      return deliver(plan.console, {}, *as_json ? json(t) : lines_of(t));
     };
   });
 }

@@ -35,8 +35,8 @@ _snuglab_cli() {
   if [[ $cur == -* ]]; then
     case $command in
       check) words_of="--exercise --all --json --format --output" ;;
-      reach) words_of="--all --service --full-size --exercise --json --csv --output" ;;
-      what-if) words_of="--off --exercise --json --output" ;;
+      reach) words_of="--all --service --full-size --exercise --json --csv --markdown --output" ;;
+      what-if) words_of="--off --exercise --json --markdown --output" ;;
       table) words_of="--of --format --json --output" ;;
       draw) words_of="--format --exercise --theme --scale --output" ;;
       addresses) words_of="--by-need --ipv6 --no-prefixes --json --output" ;;
@@ -51,6 +51,12 @@ _snuglab_cli() {
   fi
   if [[ $command == addresses ]] && ((COMP_CWORD == 2)); then
     mapfile -t COMPREPLY < <(compgen -W "suggest apply" -- "$cur")
+    return
+  fi
+  if [[ $command == reach ]] && ((COMP_CWORD == 3 || COMP_CWORD == 4)); then # the other end may be machine/card
+    words_of=$("${COMP_WORDS[0]}" table "${COMP_WORDS[2]}" --of machines --format csv 2>/dev/null | tail -n +2 | cut -d , -f 1)
+    local IFS=$'\n'
+    mapfile -t COMPREPLY < <(compgen -W "$words_of"$'\npc\noutside' -- "$cur")
     return
   fi
   compopt -o filenames

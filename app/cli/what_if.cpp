@@ -9,7 +9,7 @@ namespace {
 struct WhatIfWish {
   std::string file, exercise, output;
   std::vector<std::string> off;
-  bool json = false;
+  bool json = false, markdown = false;
 };
 
 int ask(const Console& console, const WhatIfWish& wish) {
@@ -26,7 +26,7 @@ int ask(const Console& console, const WhatIfWish& wish) {
   const Analysis a = analyse(*lab);
   const WhatIf w = what_if(a.index(), a.addresses(), *exercise, off);
   const Table t = what_if_table(a, *exercise, off, w);
-  std::string text = wish.json ? json(t) : markdown(t);
+  std::string text = wish.json ? json(t) : wish.markdown ? markdown(t) : plain(t);
   if (!wish.json && t.rows.empty()) text = t.title + ": " + english(say(text::cli_nothing_fails)) + "\n";
   if (const int code = deliver(console, wish.output, text); code != kFine) return code;
   return w.promises.empty() ? kFine : kFindings;
@@ -43,7 +43,8 @@ void add_what_if(CLI::App& root, Plan& plan) {
   sub->add_option("--off", wish->off, "name or id of a machine, card or segment; may be given again")
       ->required();
   sub->add_option("--exercise", wish->exercise, "name or id of an exercise; without it everything is on");
-  sub->add_flag("--json", wish->json, "as JSON");
+  CLI::Option* json = sub->add_flag("--json", wish->json, "as JSON");
+  sub->add_flag("--markdown", wish->markdown, "as Markdown")->excludes(json);
   sub->add_option("-o,--output", wish->output, "write to this file");
   sub->callback([&plan, wish] { plan.action = [&plan, wish] { return ask(plan.console, *wish); }; });
 }

@@ -35,7 +35,8 @@ struct Writer {
               std::string_view verdict);
   void budgets(const ExerciseBudgets& b);
   void finding(const Finding& f);
-  void fix(const Finding& f);
+  void fixes(const Finding& f);
+  void fix(std::string_view k, const Fix* repair);
 };
 
 void Writer::budget(AnyId of, std::string_view kind, std::string_view unit,
@@ -76,9 +77,15 @@ void Writer::budgets(const ExerciseBudgets& b) {
   out += out.back() == '[' ? "]" : "\n  ]";
 }
 
-void Writer::fix(const Finding& f) {
-  key("fix");
-  const auto repair = a.fix(f);
+void Writer::fixes(const Finding& f) {
+  const std::vector<Fix> list = a.fixes(f);
+  fix("fix", list.empty() ? nullptr : &list[0]);
+  out += ", ";
+  fix("other_fix", list.size() < 2 ? nullptr : &list[1]);
+}
+
+void Writer::fix(std::string_view k, const Fix* repair) {
+  key(k);
   if (!repair) {
     out += "null";
     return;
@@ -121,7 +128,7 @@ void Writer::finding(const Finding& f) {
   key("accepted");
   out += f.accepted ? "true" : "false";
   out += ", ";
-  fix(f);
+  fixes(f);
   out += '}';
 }
 

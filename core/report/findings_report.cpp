@@ -66,9 +66,11 @@ std::string finding_text(const Analysis& a, const Finding& f, bool with_exercise
     const auto names = exercise_names(a, f.when);
     if (!names.empty()) out += "    in: " + clean(english(Argument(names))) + "\n";
   }
-  if (const auto fix = a.fix(f)) {
-    out += "    fix: " + clean(english(fix->label)) + "\n";
-    for (const std::string& step : steps_in_the_file(fix->edit)) out += "         " + clean(step) + "\n";
+  std::string_view lead = "    fix: ";
+  for (const Fix& fix : a.fixes(f)) {
+    out += std::string(lead) + clean(english(fix.label)) + "\n";
+    for (const std::string& step : steps_in_the_file(fix.edit)) out += "         " + clean(step) + "\n";
+    lead = "     or: ";
   }
   if (f.accepted) out += "    accepted: " + clean(f.accepted->reason) + "\n";
   return out + "    [" + std::string(f.rule->id) + "]\n";
@@ -160,7 +162,12 @@ std::string findings_markdown(const Analysis& a) {
       const auto names = exercise_names(a, f.when);
       if (!f.when.always && !names.empty())
         out += "  \n  In: " + markdown_text(english(Argument(names))) + ".";
-      if (const auto fix = a.fix(f)) out += "  \n  Fix: " + markdown_text(english(fix->label)) + ".";
+      std::string_view lead = "  \n  Fix: ";
+      for (const Fix& fix : a.fixes(f)) {
+        out += std::string(lead) + markdown_text(english(fix.label));
+        lead = "; or: ";
+      }
+      if (lead.front() == ';') out += ".";
       if (f.accepted) out += "  \n  Accepted: " + markdown_text(f.accepted->reason);
       out += "\n";
     }

@@ -4,6 +4,8 @@
 #include "core/model/json_text.h"
 #include "core/report/escape.h"
 
+#include <algorithm>
+
 namespace snug {
 
 std::string cell_text(const Cell& cell) {
@@ -60,6 +62,39 @@ std::string markdown(const Table& t) {
     for (const Cell& cell : row.cells) (out += "| ") += markdown_cell(cell_text(cell)) + " ";
     out += "|\n";
   }
+  return out;
+}
+
+namespace {
+
+std::size_t width_of(std::string_view text) {
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
+}
+
+void append_line(std::string& out, const std::vector<std::string>& cells,
+                 const std::vector<std::size_t>& widths) {
+  std::string line;
+  for (std::size_t i = 0; i < cells.size(); ++i)
+    line += cells[i] + std::string(widths[i] - width_of(cells[i]) + 2, ' ');
+  line.erase(line.find_last_not_of(' ') + 1);
+  out += line + "\n";
+}
+
+} // namespace
+
+std::string plain(const Table& t) {
+  std::vector<std::vector<std::string>> lines(1);
+  for (const TableColumn& c : t.columns) lines[0].emplace_back(c.title);
+  for (const TableRow& row : t.rows) {
+    lines.emplace_back();
+    for (const Cell& cell : row.cells) lines.back().push_back(clean(cell_text(cell)));
+  }
+  std::vector<std::size_t> widths(t.columns.size());
+  for (const auto& line : lines)
+    for (std::size_t i = 0; i < line.size(); ++i) widths[i] = std::max(widths[i], width_of(line[i]));
+  std::string out = t.title.empty() ? std::string() : clean(t.title) + "\n\n";
+  for (const auto& line : lines) append_line(out, line, widths);
   return out;
 }
 

@@ -35,6 +35,8 @@ std::string cell_text(const Cell&); // empty for nothing
 std::string csv(const Table&);
 // A table of CommonMark with the table extension, under a heading when there is a title.
 std::string markdown(const Table&);
+// For a terminal: the title, the columns' titles, then a line a row; columns stand below each other.
+std::string plain(const Table&);
 // A whole HTML document: one table with caption and header cells, no script, no external reference.
 std::string html(const Table&, std::string_view language);
 // {"title": …, "rows": [{"id": …, column key: value, …}]}, LF at the end; nothing is null.

@@ -29,7 +29,18 @@ inline constexpr Template cli_no_off{
     "cli-no-off", "there is no \"{0}\" in this lab; say the name or id of a machine, card or segment"};
 inline constexpr Template cli_reach_ends{"cli-reach-ends",
                                          "say from whom to whom, or --all; see snuglab-cli reach --help"};
+inline constexpr Template cli_from_card{"cli-from-card",
+                                        "a sender takes the card and the address that its routes say; only "
+                                        "the other end can be machine/card or an "
+                                        "address"};
 inline constexpr Template cli_nothing_fails{"cli-nothing-fails", "nothing else fails"};
+inline constexpr Template cli_no_default{"cli-no-default",
+                                         "{0} machines have no default route ({1}, for one) and reach "
+                                         "nothing beyond their segments; \"snuglab-cli "
+                                         "fix FILE default-missing\" gives them one",
+                                         "{1} has no default route and reaches nothing beyond its segments; "
+                                         "\"snuglab-cli fix FILE default-missing\" "
+                                         "gives it one"};
 inline constexpr Template cli_no_input{"cli-no-input", "there is no input to read from"};
 inline constexpr Template cli_stream{"cli-stream", "the output cannot be written"};
 

@@ -251,12 +251,45 @@ TEST_F(Cli, FixMakesTheRepairThatCheckOffers) {
   const std::string file = ferry();
   const std::string before = get(file);
   EXPECT_EQ(call({"fix", file, "address-twice"}).out,
-            "changed  deck-b card 1: addresses from typed 172.22.10.31 to typed 172.22.10.32\n");
+            "changed  deck-a card 1: addresses from typed 172.22.10.31 to typed 172.22.10.11\n")
+      << "deck-b is promised to wheelhouse";
   EXPECT_EQ(get(file + "~"), before);
   EXPECT_EQ(call({"check", file}).code, kFine);
   EXPECT_EQ(call({"fix", file, "address-twice"}).code, kFindings);
   EXPECT_EQ(call({"fix", file, "no-such-rule"}).code, kUsage);
   EXPECT_EQ(call({"fix", ferry(), "address-twice", "--place", "c28"}).code, kFindings);
+}
+
+// Either place may be repaired: check says both, --place takes the other one.
+TEST_F(Cli, FixTakesThePlaceThatIsNamed) {
+  const std::string checked = call({"check", ferry()}).out;
+  EXPECT_NE(checked.find("    fix: Move deck-a to .11\n         c36 "), std::string::npos) << checked;
+  EXPECT_NE(checked.find("     or: Move deck-b to .32\n         c41 "), std::string::npos) << checked;
+  const auto j = nlohmann::json::parse(call({"check", ferry(), "--json"}).out);
+  for (const auto& f : j.at("findings")) {
+    const bool twice = f.at("id") == "address-twice";
+    EXPECT_EQ(f.at("other_fix").is_null(), !twice) << f.at("id");
+    if (twice) {
+      EXPECT_EQ(f.at("other_fix").at("label"), "Move deck-b to .32");
+    }
+  }
+  EXPECT_EQ(call({"fix", ferry(), "address-twice", "--place", "c41"}).out,
+            "changed  deck-b card 1: addresses from typed 172.22.10.31 to typed 172.22.10.32\n");
+}
+
+TEST_F(Cli, AddressesSayWhoIsLeftWithoutAWayOut) {
+  const std::string file = put("nat.snuglab", R"({"format": "snuglab", "version": 1, "lab": {"next_id": 9},
+    "segments": [{"id": "s1", "name": "Way out", "type": "nat", "prefix4": "172.30.1.0/24"}],
+    "machines": [{"id": "m2", "name": "beacon"}],
+    "cards": [{"id": "c3", "machine": "m2", "segment": "s1"}]})");
+  const Outcome set = call({"addresses", "apply", file});
+  EXPECT_EQ(set.code, kFine);
+  EXPECT_EQ(std::count(set.err.begin(), set.err.end(), '\n'), 1) << set.err;
+  EXPECT_NE(set.err.find("beacon has no default route"), std::string::npos) << set.err;
+  EXPECT_NE(call({"check", file}).out.find("Give beacon a default route by 172.30.1.1"), std::string::npos);
+  EXPECT_EQ(call({"fix", file, "default-missing"}).code, kFine);
+  EXPECT_EQ(call({"addresses", "apply", file}).err, "");
+  EXPECT_EQ(call({"check", file}).out.find("default-missing"), std::string::npos);
 }
 
 TEST_F(Cli, RolesListTheCatalogueAndGoIntoANewLab) {
@@ -314,6 +347,34 @@ TEST_F(Cli, ReachOfAllPairsIsATable) {
   EXPECT_EQ(rows.size(), 10U * 9U + 10U); // nine machines and the PC; from each also to the outside
   const Outcome csv = call({"reach", ferry(), "--all", "--csv", "--service", "udp"});
   EXPECT_EQ(csv.out.substr(0, 5), "From,");
+}
+
+// Of several addresses the best, or the one that is asked for.
+TEST_F(Cli, ReachTakesACardOrAnAddress) {
+  for (const char* to : {"tickets-db/Crew", "tickets-db/2", "tickets-db/c48", "172.22.50.42"}) {
+    const Outcome o =
+        call({"reach", ferry(), "manifest", to, "--exercise", "The ticket office opens", "--json"});
+    const auto j = nlohmann::json::parse(o.out);
+    EXPECT_EQ(j.at("address"), "172.22.50.42") << to;
+    EXPECT_EQ(j.at("to").at("name"), "tickets-db") << to;
+  }
+  EXPECT_NE(call({"reach", ferry(), "manifest", "tickets-db/Cargo"}).err.find("has no card \"Cargo\""),
+            std::string::npos);
+  EXPECT_NE(call({"reach", ferry(), "manifest", "10.1.2.3"}).err.find("nobody in this lab has 10.1.2.3"),
+            std::string::npos);
+  EXPECT_EQ(call({"reach", ferry(), "tickets-db/Crew", "manifest"}).code, 2);
+}
+
+// For people a table is plain text; Markdown where it is asked for.
+TEST_F(Cli, TablesForPeopleArePlainText) {
+  const std::string plain = call({"what-if", ferry(), "--off", "gangway"}).out;
+  EXPECT_EQ(plain.find('|'), std::string::npos) << plain;
+  EXPECT_NE(plain.find("\nFails "), std::string::npos) << plain;
+  EXPECT_EQ(plain.rfind("What fails without gangway\n\n", 0), 0U) << plain;
+  const std::string marked = call({"what-if", ferry(), "--off", "gangway", "--markdown"}).out;
+  EXPECT_NE(marked.find("| Fails | Who |"), std::string::npos) << marked;
+  EXPECT_EQ(call({"reach", ferry(), "--all"}).out.find('|'), std::string::npos);
+  EXPECT_NE(call({"reach", ferry(), "--all", "--markdown"}).out.find("| From |"), std::string::npos);
 }
 
 TEST_F(Cli, ReachRefusesWhatItDoesNotKnow) {

@@ -28,6 +28,20 @@ TEST(TableMarkdown, KeepsTextOutOfTheMarkup) {
   EXPECT_EQ(text.find("a|b"), std::string::npos) << text;
 }
 
+// For a terminal: columns below each other, no control characters, no markup.
+TEST(TablePlain, StandsInColumns) {
+  Table t = hostile();
+  t.rows[1].cells[0] = std::string("Skärf\x1b[31m");
+  const std::string text = plain(t);
+  EXPECT_TRUE(text.starts_with("<b>Skerry</b> & co\n\n"
+                               "Name            Number\n"
+                               "=1+1, \"quoted\"  -5\n"
+                               "Skärf"))
+      << text;
+  EXPECT_EQ(text.find('\x1b'), std::string::npos) << text;
+  EXPECT_EQ(text.find('|'), std::string::npos) << text;
+}
+
 TEST(TableHtml, IsOneDocumentWithoutMarkupFromText) {
   const std::string text = html(hostile(), "en\" onload=\"x");
   EXPECT_EQ(text.find("<script>"), std::string::npos);
