@@ -11,6 +11,11 @@ inline constexpr Template act_can_they_talk{"act-can-they-talk", "Can these &two
 
 inline constexpr Template ask_from{"ask-from", "From"};
 inline constexpr Template ask_to{"ask-to", "to"};
+inline constexpr Template ask_at_any{"ask-at-any", "at any address"};
+inline constexpr Template ask_at_name{"ask-at-name", "At which of its addresses"};
+inline constexpr Template ask_at_help{
+    "ask-at-help", "The other end has several addresses; any: the best of them, as names would "
+                   "say"};
 inline constexpr Template ask_by{"ask-by", "by"};
 inline constexpr Template ask_from_name{"ask-from-name", "Who asks"};
 inline constexpr Template ask_to_name{"ask-to-name", "Who is asked"};

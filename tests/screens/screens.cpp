@@ -4,9 +4,13 @@
 
 #include "tests/window/hand.h"
 #include "ui/panels/address_panel.h"
+#include "ui/panels/findings_panel.h"
+#include "ui/panels/fix_buttons.h"
 #include "ui/panels/reach_panel.h"
+#include "ui/panels/when_seen.h"
 #include "ui/theme/theme.h"
 #include "ui/window/hand_out.h"
+#include "ui/window/help_view.h"
 #include "ui/window/notice_bar.h"
 
 #include <QApplication>
@@ -30,6 +34,8 @@ class Camera {
   Camera(const QString& folder, QSize size, Theme theme) : folder_(folder), size_(size), theme_(theme) {}
 
   void take(MainWindow& window, const char* name, const QWidget* over = nullptr) {
+    static_cast<void>(
+        QTest::qWaitFor([&] { return WhenSeen::waiting() == 0 && window.findings().fixes().is_done(); }));
     QTest::qWait(40);
     QPixmap picture = window.grab();
     if (over) {
@@ -136,6 +142,11 @@ void of_dialogs(Camera& camera) {
                                              "program ended on 25 Nov 2026 21:47.")},
       {{QStringLiteral("Open it as it was"), [] {}}, {QStringLiteral("Throw it away"), [] {}}});
   camera.take(window, "bars");
+  for (const char* page : {"help_words", "help_keys", "about"}) {
+    window.action(page)->trigger();
+    camera.take(window, page, window.findChild<HelpView*>());
+  }
+  window.findChild<HelpView*>()->close();
   HandOut dialog(window.session(), &window);
   dialog.show();
   QTest::qWait(30);

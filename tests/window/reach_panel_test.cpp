@@ -19,6 +19,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QTest>
 #include <QToolButton>
 
@@ -288,6 +289,82 @@ TEST_F(ReachPanels, ABrokenPromiseLeadsToItsFindingAndBack) {
   press(*finding, "to_promise");
   EXPECT_TRUE(panel().isVisible());
   EXPECT_EQ(window.focusWidget()->objectName(), QStringLiteral("promise_") + as_qt(to_text(AnyId(id))));
+}
+
+// Whether a row stands wholly in what is shown of its list.
+bool is_in_sight(const QWidget* row) {
+  for (QWidget* w = row->parentWidget(); w; w = w->parentWidget())
+    if (const auto* area = qobject_cast<QScrollArea*>(w))
+      return area->viewport()->rect().contains(
+          QRect(row->mapTo(area->viewport(), QPoint(0, 0)), QSize(row->width(), 40)));
+  return false;
+}
+
+TEST_F(ReachPanels, ANewPromiseComesIntoSight) {
+  choose("ask_from", "beacon");
+  choose("ask_to", "hold");
+  press(panel(), "promise_answer");
+  QTest::qWait(20);
+  EXPECT_TRUE(is_in_sight(promise_row(last().id)));
+  EXPECT_TRUE(promise_row(last().id)->property("chosen").toBool());
+}
+
+TEST_F(ReachPanels, ThePromiseOfAFindingComesIntoSight) {
+  // The last promise is broken: nobody is left who could keep it.
+  hand.session().perform(set_field(hand.lab(), hand.machine("hold"), "notes", Value(std::string("x"))));
+  choose("ask_from", "hold");
+  choose("ask_to", "the outside");
+  press(panel(), "add_promise");
+  hand.session().perform(set_field(hand.lab(), last().id, "must", Value(std::string("reach"))));
+  const PromiseId id = last().id;
+  window.action("show_findings")->trigger();
+  QTest::qWait(20);
+  for (QWidget* row : window.findings().findChildren<QWidget*>(QStringLiteral("finding"))) {
+    if (!row->accessibleName().contains(QStringLiteral("hold does not reach the outside"))) continue;
+    press(*row, "to_promise");
+    break;
+  }
+  QTest::qWait(20);
+  EXPECT_TRUE(is_in_sight(promise_row(id)));
+  EXPECT_TRUE(hand.session().is_selected(id));
+  EXPECT_TRUE(promise_row(id)->property("chosen").toBool());
+}
+
+// Of several addresses the best, or the one that is chosen.
+TEST_F(ReachPanels, OneOfSeveralAddressesIsChosen) {
+  choose("ask_from", "manifest");
+  choose("ask_to", "beacon");
+  choose("ask_to", "tickets-db");
+  auto* at = shown<QComboBox>(panel(), QStringLiteral("ask_at"));
+  ASSERT_NE(at, nullptr);
+  ASSERT_EQ(at->count(), 3);
+  choose("ask_at", "172.22.40.42 on Passengers");
+  EXPECT_TRUE(answer().sentence.contains(QStringLiteral("172.22.40.42"))) << answer().sentence.toStdString();
+  choose("ask_at", "172.22.50.42 on Crew");
+  EXPECT_TRUE(answer().sentence.contains(QStringLiteral("172.22.50.42"))) << answer().sentence.toStdString();
+  choose("ask_to", "manifest");
+  choose("ask_to", "gangway");
+  EXPECT_EQ(at->currentText(), words(text::ask_at_any));
+  choose("ask_to", "the outside");
+  EXPECT_FALSE(at->isVisible());
+}
+
+TEST_F(ReachPanels, APortThatIsLeftOutIsAny) {
+  const PromiseId id = promise("Cargo never reaches the outside");
+  hand.session().select({id});
+  auto* port = qobject_cast<QLineEdit*>(window.properties().editor("port"));
+  ASSERT_NE(port, nullptr);
+  EXPECT_EQ(port->text(), QStringLiteral("any"));
+  port->setFocus();
+  port->selectAll();
+  QTest::keyClicks(port, QStringLiteral("443"));
+  QTest::keyClick(port, Qt::Key_Return);
+  EXPECT_EQ(find<Promise>(hand.lab(), id)->port, 443);
+  port = qobject_cast<QLineEdit*>(window.properties().editor("port"));
+  port->selectAll();
+  QTest::keyClicks(port, QStringLiteral("any"));
+  QTest::keyClick(port, Qt::Key_Return);
+  EXPECT_EQ(find<Promise>(hand.lab(), id)->port, 0);
 }
 
 TEST_F(ReachPanels, NamesAreNeverMarkup) {

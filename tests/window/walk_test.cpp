@@ -69,10 +69,12 @@ TEST_F(Walk, GuestMovesBetweenHypervisorsAndEverythingSaysSoBefore) {
   EXPECT_NE(hand.texts(from), from_text);
   EXPECT_NE(hand.texts(to), to_text_before);
   const QString said = window.canvas().gesture_words();
-  EXPECT_TRUE(said.contains(as_qt("deck-a then has " + show_mib(from_free + takes) + " free")))
-      << said.toStdString();
-  EXPECT_TRUE(said.contains(as_qt("deck-b then has " + show_mib(to_free - takes) + " free")))
-      << said.toStdString();
+  const Analysis& then = hand.session().shown();
+  for (const auto& [id, name] : {std::pair(from, "deck-a"), {to, "deck-b"}}) { // as the rooms say it
+    const std::string room = "room for " + show_mib(room_for_guest(then.index(), room_of(then, id, {})));
+    EXPECT_TRUE(said.contains(as_qt(std::string(name) + " then has " + room))) << said.toStdString();
+    EXPECT_TRUE(hand.texts(id).contains(as_qt(room))) << hand.texts(id).toStdString();
+  }
   EXPECT_EQ(write_lab(hand.lab()), first_bytes) << "a drag changes nothing before the drop";
   EXPECT_FALSE(window.action("undo")->isEnabled());
 

@@ -12,6 +12,7 @@
 
 #include <QCheckBox>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
@@ -26,17 +27,34 @@ namespace snug {
 namespace {
 
 constexpr int kMostRows = 200; // the rest is counted
+constexpr QLatin1String kRow("finding");
 
 QString key_of(std::string_view rule, AnyId first_place) {
   return as_qt(rule) + QLatin1Char(' ') + as_qt(to_text(first_place));
 }
+
+// Esc takes it away and leaves the focus on its row.
+class ReasonLine : public QLineEdit {
+ public:
+  using QLineEdit::QLineEdit;
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override {
+    if (event->key() != Qt::Key_Escape) return QLineEdit::keyPressEvent(event);
+    parentWidget()->setFocus(Qt::OtherFocusReason);
+    setObjectName({});
+    hide();
+    deleteLater();
+  }
+};
 
 } // namespace
 
 FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
   setObjectName(QStringLiteral("findings"));
   auto* box = new QVBoxLayout(this);
-  box->setContentsMargins(10, 8, 10, 8);
+  box->setContentsMargins(10, 6, 10, 4);
+  box->setSpacing(4);
   auto* top = new QHBoxLayout;
   filter_ = new QLineEdit(this);
   filter_->setPlaceholderText(words(text::findings_filter));
@@ -54,7 +72,7 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
   auto* inside = new QWidget(scroll);
   rows_ = new QVBoxLayout(inside);
   rows_->setContentsMargins(0, 0, 4, 0);
-  rows_->setSpacing(4);
+  rows_->setSpacing(2);
   scroll->setWidget(inside);
   box->addWidget(scroll);
   none_ = wrapped_text({}, "muted", inside);
@@ -116,6 +134,7 @@ void FindingsPanel::empty() {
 
 // The gravest first; a heading with the count folds its group away.
 void FindingsPanel::fill() {
+  const int focused = focused_row();
   empty();
   for (const Finding& f : session_.analysis().findings())
     if (matches(f)) groups_[static_cast<std::size_t>(f.severity)].push_back(&f);
@@ -135,6 +154,35 @@ void FindingsPanel::fill() {
   rows_->addWidget(none_);
   rows_->addStretch();
   for (auto& group : groups_) group.clear();
+  if (focused >= 0) focus_row(focused);
+}
+
+int FindingsPanel::focused_row() const {
+  const QWidget* now = window()->focusWidget();
+  int nth = 0;
+  for (int i = 0; now && i < rows_->count(); ++i) {
+    const QWidget* row = rows_->itemAt(i)->widget();
+    if (!row || row->objectName() != kRow) continue;
+    if (row == now || row->isAncestorOf(now)) return nth;
+    ++nth;
+  }
+  return -1;
+}
+
+// What was repaired is gone: its place has the next one, else the last.
+void FindingsPanel::focus_row(int nth) {
+  QWidget* found = filter_;
+  for (int i = 0; i < rows_->count() && nth >= 0; ++i) {
+    QWidget* row = rows_->itemAt(i)->widget();
+    if (!row || row->objectName() != kRow) continue;
+    found = row;
+    --nth;
+  }
+  found->show(); // what is laid out later takes no focus now
+  rows_->activate();
+  found->setFocus(Qt::OtherFocusReason);
+  if (auto* scroll = findChild<QScrollArea*>(); scroll && found != filter_)
+    scroll->ensureWidgetVisible(found);
 }
 
 void FindingsPanel::fill_group(Severity s, int count) {
@@ -158,7 +206,7 @@ void FindingsPanel::fill_group(Severity s, int count) {
 
 QWidget* FindingsPanel::row(const Finding& f) {
   const std::vector<AnyId> places = f.places;
-  auto* frame = new PanelRow(rows_->parentWidget(), QStringLiteral("finding"), [this, places] {
+  auto* frame = new PanelRow(rows_->parentWidget(), kRow, [this, places] {
     session_.select(places);
     for (const AnyId id : places) {
       if (id.kind == Kind::pc || id.kind == Kind::lab) continue;
@@ -167,14 +215,14 @@ QWidget* FindingsPanel::row(const Finding& f) {
     }
   });
   auto* across = new QHBoxLayout(frame);
-  across->setContentsMargins(10, 7, 10, 7);
+  across->setContentsMargins(10, 4, 10, 4);
   across->addWidget(new SeverityMark(f.severity, snug::palette(theme_), frame), 0, Qt::AlignTop);
   auto* texts = new QVBoxLayout;
   texts->setSpacing(2);
   texts->addWidget(wrapped_text(words(f.message), "heading", frame));
   const QString why =
       f.accepted ? words(text::findings_accepted_because, f.accepted->reason) : words(f.reason);
-  texts->addWidget(wrapped_text(why, "muted", frame));
+  texts->addWidget(new OneLine(why, "muted", frame));
   across->addLayout(texts, 1);
   frame->setAccessibleName(words(f.message));
   frame->setAccessibleDescription(why);
@@ -218,9 +266,10 @@ void FindingsPanel::show_finding(const QString& rule, AnyId place) {
   }
 }
 
-// In the row itself: a line for the reason.
+// In the row itself: a line for the reason; Esc takes it away.
 void FindingsPanel::ask_reason(QWidget* row, const Finding& f) {
-  auto* line = new QLineEdit(row);
+  if (auto* open = row->findChild<QLineEdit*>(QStringLiteral("reason"))) return open->setFocus();
+  auto* line = new ReasonLine(row);
   line->setObjectName(QStringLiteral("reason"));
   line->setPlaceholderText(words(text::findings_reason));
   line->setMinimumWidth(280);

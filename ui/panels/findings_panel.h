@@ -43,6 +43,8 @@ class FindingsPanel : public QWidget {
   QWidget* row(const Finding&);
   bool matches(const Finding&) const;
   void ask_reason(QWidget* row, const Finding&);
+  int focused_row() const; // counted from 0; -1: the focus is elsewhere
+  void focus_row(int nth);
 
   Session& session_;
   Theme theme_ = Theme::light;

@@ -38,17 +38,27 @@ void FixButtons::step() {
 
 void FixButtons::add(const Wanted& w) {
   ++asked_;
-  const auto fix = session_.analysis().fix(*w.finding);
-  if (!fix) return;
-  auto* button = new QPushButton(words(fix->label), w.row);
+  const std::vector<Fix> fixes = session_.analysis().fixes(*w.finding);
+  if (fixes.empty()) return;
+  auto* across = static_cast<QBoxLayout*>(w.row->layout());
+  QWidget* before = w.row;
+  for (const Fix& fix : fixes) {
+    QPushButton* button = make_button(fix, *w.row);
+    across->insertWidget(across->indexOf(w.next), button, 0, Qt::AlignVCenter);
+    button->show();
+    QWidget::setTabOrder(before, button);
+    before = button;
+  }
+}
+
+QPushButton* FixButtons::make_button(const Fix& fix, QWidget& row) {
+  auto* button = new QPushButton(words(fix.label), &row);
   button->setProperty("role", QStringLiteral("fix"));
-  connect(button, &QPushButton::clicked, this, [this, edit = fix->edit] {
+  connect(button, &QPushButton::clicked, this, [this, edit = fix.edit] {
     session_.seal();
     session_.perform(edit);
   });
-  auto* across = static_cast<QBoxLayout*>(w.row->layout());
-  across->insertWidget(across->indexOf(w.next), button, 0, Qt::AlignVCenter);
-  QWidget::setTabOrder(w.row, button);
+  return button;
 }
 
 } // namespace snug

@@ -9,6 +9,8 @@
 #include <QTimer>
 #include <QWidget>
 
+class QPushButton;
+
 namespace snug {
 
 class FixButtons : public QObject {
@@ -29,6 +31,7 @@ class FixButtons : public QObject {
   };
   void step();
   void add(const Wanted&);
+  QPushButton* make_button(const Fix&, QWidget& row);
 
   Session& session_;
   QTimer timer_;

@@ -2,6 +2,8 @@
 
 #include <QKeyEvent>
 #include <QMouseEvent>
+#include <QPainter>
+#include <QStyle>
 #include <QVBoxLayout>
 
 namespace snug {
@@ -14,7 +16,9 @@ PanelRow::PanelRow(QWidget* parent, const QString& name, std::function<void()> g
 }
 
 void PanelRow::mouseReleaseEvent(QMouseEvent* event) {
-  if (event->button() == Qt::LeftButton) go_();
+  if (event->button() != Qt::LeftButton) return;
+  setFocus(Qt::MouseFocusReason);
+  go_();
 }
 
 void PanelRow::keyPressEvent(QKeyEvent* event) {
@@ -29,6 +33,35 @@ QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent) {
   label->setWordWrap(true);
   label->setProperty("tone", QLatin1String(tone));
   return label;
+}
+
+OneLine::OneLine(const QString& text, const char* tone, QWidget* row) : QLabel(text, row) {
+  setTextFormat(Qt::PlainText);
+  setProperty("tone", QLatin1String(tone));
+  setToolTip(QLatin1String("<qt>") + text.toHtmlEscaped() + QLatin1String("</qt>")); // wrapped
+  row->installEventFilter(this);
+}
+
+QSize OneLine::sizeHint() const {
+  return wordWrap() ? QLabel::sizeHint() : QSize(fontMetrics().averageCharWidth(), fontMetrics().height());
+}
+
+QSize OneLine::minimumSizeHint() const { return wordWrap() ? QLabel::minimumSizeHint() : sizeHint(); }
+
+void OneLine::paintEvent(QPaintEvent* event) {
+  if (wordWrap()) return QLabel::paintEvent(event);
+  QPainter painter(this);
+  style()->drawItemText(&painter, contentsRect(), Qt::AlignLeft | Qt::AlignVCenter, palette(), isEnabled(),
+                        fontMetrics().elidedText(text(), Qt::ElideRight, contentsRect().width()),
+                        foregroundRole());
+}
+
+bool OneLine::eventFilter(QObject* row, QEvent* event) {
+  if (event->type() == QEvent::FocusIn || event->type() == QEvent::FocusOut) {
+    setWordWrap(event->type() == QEvent::FocusIn);
+    updateGeometry();
+  }
+  return QLabel::eventFilter(row, event);
 }
 
 QVBoxLayout& renew_rows(QWidget& view, QWidget*& body) {

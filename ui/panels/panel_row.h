@@ -26,6 +26,19 @@ class PanelRow : public QFrame {
 // Text that is never read as markup. `tone` as in the style sheet: "heading", "muted"; empty: plain.
 QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent);
 
+// The same in one line, cut at its end; whole while `row`, which it stands in, has the keyboard focus, and as
+// its tool tip.
+class OneLine : public QLabel {
+ public:
+  OneLine(const QString& text, const char* tone, QWidget* row);
+  QSize sizeHint() const override;
+  QSize minimumSizeHint() const override;
+
+ protected:
+  void paintEvent(QPaintEvent*) override;
+  bool eventFilter(QObject*, QEvent*) override;
+};
+
 // A new column of rows at the top of a view that has no other layout; `body`, the one before, goes.
 QVBoxLayout& renew_rows(QWidget& view, QWidget*& body);
 

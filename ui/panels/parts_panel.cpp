@@ -119,8 +119,14 @@ PartsPanel::PartsPanel(Session& session, Canvas& canvas, QWidget* parent)
   scroll->setWidget(inside);
   connect(&session_, &Session::lab_changed, this, &PartsPanel::show_sizes);
   show_sizes();
+}
+
+// Styled, its parts are wider.
+void PartsPanel::showEvent(QShowEvent* event) {
   constexpr int kScrollBar = 14;
-  scroll->setMinimumWidth(inside->minimumSizeHint().width() + kScrollBar);
+  QWidget::showEvent(event);
+  auto* scroll = findChild<QScrollArea*>();
+  scroll->setMinimumWidth(scroll->widget()->minimumSizeHint().width() + kScrollBar);
 }
 
 void PartsPanel::add_part(QVBoxLayout& box, const QString& title, const QString& detail, const QString& help,

@@ -20,6 +20,9 @@ class PartsPanel : public QWidget {
 
   void set_theme(Theme theme);
 
+ protected:
+  void showEvent(QShowEvent*) override;
+
  private:
   using Make = std::function<std::unique_ptr<Gesture>()>;
   void add_part(QVBoxLayout&, const QString& title, const QString& detail, const QString& help, Make make);

@@ -9,6 +9,8 @@
 
 #include <QHBoxLayout>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -18,6 +20,7 @@ namespace snug {
 namespace {
 
 constexpr std::size_t kMostRows = 200; // the rest is counted
+constexpr int kBeside = 8;             // pixels shown above and below a row that is wanted
 
 std::pair<Mark, const Template*> state_of(Kept k) {
   switch (k) {
@@ -72,7 +75,17 @@ void PromiseView::show_promises(const Analysis& a) {
   if (!same) rebuild();
 }
 
+// Once the rows are laid out.
+void PromiseView::reveal(PromiseId id) {
+  QTimer::singleShot(0, this, [this, name = row_name(id)] {
+    auto* row = body_ ? body_->findChild<QWidget*>(name) : nullptr;
+    for (QWidget* w = parentWidget(); row && w; w = w->parentWidget())
+      if (auto* scroll = qobject_cast<QScrollArea*>(w)) return scroll->ensureWidgetVisible(row, 0, kBeside);
+  });
+}
+
 void PromiseView::focus_promise(PromiseId id) {
+  reveal(id);
   if (auto* row = body_ ? body_->findChild<QWidget*>(row_name(id)) : nullptr)
     row->setFocus(Qt::ShortcutFocusReason);
 }

@@ -19,7 +19,9 @@ class PromiseView : public QWidget {
   explicit PromiseView(Session& session, QWidget* parent = nullptr);
   void set_theme(Theme theme);
   void show_promises(const Analysis&);
-  // The row of a promise gets the keyboard focus, where it is shown.
+  // Brings the row of a promise into sight, where it is shown.
+  void reveal(PromiseId id);
+  // The same, and the row gets the keyboard focus.
   void focus_promise(PromiseId id);
   int shown_count() const { return static_cast<int>(rows_.size()); }
 

@@ -158,7 +158,9 @@ void ReachPanel::promise_anything() {
 
 void ReachPanel::take(const Edit& edit, AnyId made) {
   session_.seal();
-  if (session_.perform(edit)) session_.select({made});
+  if (!session_.perform(edit)) return;
+  session_.select({made});
+  promises_->reveal({made.number});
 }
 
 } // namespace snug

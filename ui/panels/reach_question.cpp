@@ -47,6 +47,7 @@ ReachQuestionBar::ReachQuestionBar(Session& session, QWidget* parent) : QWidget(
   auto* row = new FlowLayout(this, 6);
   from_ = make_end(QStringLiteral("ask_from"), text::ask_from_name, &ReachQuestion::from);
   to_ = make_end(QStringLiteral("ask_to"), text::ask_to_name, &ReachQuestion::to);
+  make_address();
   make_service();
   full_size_ = new QCheckBox(words(text::ask_full_size), this);
   full_size_->setObjectName(QStringLiteral("ask_full_size"));
@@ -60,6 +61,7 @@ ReachQuestionBar::ReachQuestionBar(Session& session, QWidget* parent) : QWidget(
   row->addWidget(from_);
   row->addWidget(label_for(*to_, text::ask_to, this));
   row->addWidget(to_);
+  row->addWidget(at_);
   row->addWidget(label_for(*service_, text::ask_by, this));
   row->addWidget(service_);
   row->addWidget(full_size_);
@@ -89,10 +91,55 @@ QComboBox* ReachQuestionBar::make_end(const QString& object, const Template& nam
     if ((*question_).*end == chosen) return;
     (*question_).*end = chosen;
     question_->target.reset();
+    fill_addresses();
     fill_services();
     emit asked();
   });
   return box;
+}
+
+// Shown where the other end has several addresses.
+void ReachQuestionBar::make_address() {
+  at_ = new QComboBox(this);
+  at_->setObjectName(QStringLiteral("ask_at"));
+  at_->setAccessibleName(words(text::ask_at_name));
+  at_->setToolTip(words(text::ask_at_help));
+  at_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  at_->hide();
+  connect(at_, &QComboBox::currentIndexChanged, this, [this](int row) {
+    if (!question_ || row < 0 || static_cast<std::size_t>(row) > addresses_.size()) return;
+    question_->target.reset();
+    if (row > 0) question_->target = addresses_[static_cast<std::size_t>(row - 1)].address;
+    emit asked();
+  });
+}
+
+void ReachQuestionBar::forget_stale_address() {
+  if (!question_ || !question_->target) return;
+  const auto list = askable_addresses(session_.analysis().index(), question_->to);
+  const auto is_it = [this](const AskableAddress& a) { return a.address == question_->target; };
+  if (!list.empty() && std::none_of(list.begin(), list.end(), is_it)) question_->target.reset();
+}
+
+void ReachQuestionBar::fill_addresses() {
+  const QSignalBlocker quiet(at_);
+  addresses_.clear();
+  if (question_) addresses_ = askable_addresses(session_.analysis().index(), question_->to);
+  at_->clear();
+  at_->addItem(words(text::ask_at_any));
+  int chosen = 0;
+  for (const AskableAddress& a : addresses_) {
+    at_->addItem(as_qt(a.name));
+    if (question_->target == a.address) chosen = at_->count() - 1;
+  }
+  if (chosen == 0 && question_ && question_->target && !addresses_.empty()) { // a given one
+    const std::string given = to_text(*question_->target);
+    addresses_.push_back({*question_->target, given});
+    at_->addItem(as_qt(given));
+    chosen = at_->count() - 1;
+  }
+  at_->setCurrentIndex(chosen);
+  at_->setVisible(!addresses_.empty());
 }
 
 void ReachQuestionBar::make_service() {
@@ -139,6 +186,8 @@ void ReachQuestionBar::follow_lab() {
     }
   }
   setEnabled(question_.has_value());
+  forget_stale_address();
+  fill_addresses();
   show_question();
   fill_services();
 }
@@ -185,6 +234,7 @@ void ReachQuestionBar::ask(const ReachQuestion& q) {
   question_ = q;
   service_->lineEdit()->setModified(false);
   setEnabled(true);
+  fill_addresses();
   show_question();
   fill_services();
   emit asked();

@@ -27,6 +27,9 @@ class ReachQuestionBar : public QWidget {
  private:
   QComboBox* make_end(const QString& object, const Template& name, AnyId ReachQuestion::*end);
   void make_service();
+  void make_address();
+  void forget_stale_address();
+  void fill_addresses();
   void begin_anew();
   void follow_lab();
   void show_question();
@@ -38,8 +41,9 @@ class ReachQuestionBar : public QWidget {
 
   Session& session_;
   std::vector<AskablePlace> places_;
+  std::vector<AskableAddress> addresses_; // of the other end, where there is a choice
   std::optional<ReachQuestion> question_;
-  QComboBox *from_, *to_, *service_;
+  QComboBox *from_, *to_, *at_, *service_;
   QCheckBox* full_size_;
 };
 

@@ -22,6 +22,8 @@ class VerdictButton : public QPushButton {
 
 namespace {
 
+constexpr int kGap = 6;
+
 QIcon mark(Verdict verdict, const Palette& p) {
   constexpr int kSide = 28; // of a picture for screens of twice the density
   QPixmap picture(kSide, kSide);
@@ -45,7 +47,7 @@ QIcon mark(Verdict verdict, const Palette& p) {
 
 ExerciseStrip::ExerciseStrip(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
   setObjectName(QStringLiteral("exercises"));
-  box_ = new FlowLayout(this);
+  box_ = new FlowLayout(this, kGap);
   connect(&session_, &Session::shown_changed, this, &ExerciseStrip::refresh);
   connect(&session_, &Session::lab_changed, this, &ExerciseStrip::fill);
   connect(&session_, &Session::exercise_changed, this, &ExerciseStrip::refresh);
@@ -55,6 +57,12 @@ ExerciseStrip::ExerciseStrip(Session& session, QWidget* parent) : QWidget(parent
 void ExerciseStrip::set_theme(Theme theme) {
   theme_ = theme;
   refresh();
+}
+
+int ExerciseStrip::line_width() const {
+  int width = 0;
+  for (const auto& [id, button] : buttons_) width += button->sizeHint().width() + kGap;
+  return width;
 }
 
 void ExerciseStrip::fill() {

@@ -17,6 +17,7 @@ class ExerciseStrip : public QWidget {
  public:
   explicit ExerciseStrip(Session& session, QWidget* parent = nullptr);
   void set_theme(Theme theme);
+  int line_width() const; // of all of them beside each other
 
  private:
   void fill();

@@ -27,6 +27,7 @@ QLayoutItem* FlowLayout::takeAt(int at) {
 int FlowLayout::lay(const QRect& room, bool place) const {
   int x = room.x(), y = room.y(), line = 0;
   for (QLayoutItem* item : items_) {
+    if (item->isEmpty()) continue; // hidden
     const QSize size = item->sizeHint();
     if (x > room.x() && x + size.width() > room.right() + 1) {
       x = room.x();

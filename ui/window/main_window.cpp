@@ -20,6 +20,7 @@
 #include "ui/window/exercise_strip.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/regions.h"
+#include "ui/window/shares.h"
 #include "ui/window/start_page.h"
 
 #include <QAction>
@@ -40,7 +41,7 @@ namespace snug {
 
 namespace {
 
-constexpr int kPartsWidth = 178, kOutlineWidth = 304, kPropertiesWidth = 268, kTabsHeight = 210;
+constexpr int kPartsWidth = 178, kOutlineWidth = 304, kPropertiesWidth = 268;
 
 QFrame* side(QWidget* inside, const char* edge) {
   auto* frame = new QFrame;
@@ -99,6 +100,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect(findings_, &FindingsPanel::place_wanted, canvas_, &Canvas::show_place);
   connect(addresses_, &AddressPanel::place_wanted, canvas_, &Canvas::show_place);
   connect_reach();
+  shares_ = new Shares({*down_, *tabs_, *reach_, *top_, *document_, *exercises_}, this);
   connect(findings_, &FindingsPanel::counted, this, [this](int errors, int cautions, int notes) {
     tabs_->setTabText(0, words(text::tab_findings, std::to_string(errors + cautions + notes)));
     refresh_footer();
@@ -108,6 +110,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect(&session_, &Session::document_changed, this, &MainWindow::watch_file);
   connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_footer);
+  connect(&session_, &Session::shown_changed, shares_, &Shares::fit_title);
   connect(&session_, &Session::selection_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::exercise_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::lab_changed, this, [this] { ending_ = false; });
@@ -202,7 +205,6 @@ QWidget* MainWindow::make_middle() {
   split->addWidget(tabs_);
   split->setStretchFactor(0, 1);
   split->setStretchFactor(1, 0);
-  split->setSizes({600, kTabsHeight});
   split->setChildrenCollapsible(false);
   column->addWidget(split, 1);
   auto* across = new QSplitter(Qt::Horizontal);
@@ -266,7 +268,12 @@ void MainWindow::refresh_title() {
   setWindowTitle(session_.shown_name() + QStringLiteral("[*]") + mark + QStringLiteral(" - Snuglab"));
   setWindowModified(session_.is_dirty());
   setWindowFilePath(session_.path());
-  document_->setText(session_.shown_name() + (session_.is_dirty() ? QStringLiteral(" •") : QString()));
+  const QString dirty = QStringLiteral(" •");
+  document_->ensurePolished();
+  document_->setText(session_.shown_name() + dirty);
+  document_->setMinimumWidth(document_->sizeHint().width()); // the exercises stay where they are
+  if (!session_.is_dirty()) document_->setText(session_.shown_name());
+  shares_->fit_title();
 }
 
 void MainWindow::say(const Notice& notice) { notice_->show_notice(notice); }

@@ -24,6 +24,7 @@ class AddressPanel;
 class Canvas;
 class ExerciseStrip;
 class FindingsPanel;
+class HelpView;
 class InPlace;
 class NoticeBar;
 class OutlinePanel;
@@ -31,6 +32,7 @@ class PartsPanel;
 class PropertyPanel;
 class ReachPanel;
 class Ruler;
+class Shares;
 class StartPage;
 
 class MainWindow : public QMainWindow {
@@ -82,6 +84,7 @@ class MainWindow : public QMainWindow {
   QWidget* make_footer();
   void make_actions();
   void make_view_actions(QMenu& view);
+  void make_help_actions(QMenu& help);
   void make_colours_menu(QMenu& view);
   void dress();
   QAction* add(QMenu& menu, const char* name, const Template& words_of, const QKeySequence& keys,
@@ -149,6 +152,8 @@ class MainWindow : public QMainWindow {
   QWidget* hand_out_button_ = nullptr;
   QPoint picture_from_; // where that button was pressed
   NoticeBar* notice_ = nullptr;
+  Shares* shares_ = nullptr;
+  HelpView* help_ = nullptr; // made when it is first asked for
   StartPage* start_ = nullptr;
   QStackedWidget* pages_ = nullptr;
   QString journals_;

@@ -2,6 +2,7 @@
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
 #include "core/text/clip_text.h"
+#include "core/text/help_text.h"
 #include "core/text/keep_text.h"
 #include "core/text/outline_text.h"
 #include "core/text/reach_panel_text.h"
@@ -13,6 +14,7 @@
 #include "ui/panels/property_panel.h"
 #include "ui/panels/reach_panel.h"
 #include "ui/session/words.h"
+#include "ui/window/help_view.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
 
@@ -89,6 +91,19 @@ void MainWindow::make_actions() {
   QMenu& view = *menuBar()->addMenu(words(text::menu_view));
   view.setObjectName(QStringLiteral("view_menu"));
   make_view_actions(view);
+  make_help_actions(*menuBar()->addMenu(words(text::menu_help)));
+}
+
+void MainWindow::make_help_actions(QMenu& help) {
+  const auto page = [this](HelpView::Page wanted) {
+    return [this, wanted] {
+      if (!help_) help_ = new HelpView(*this);
+      help_->open_at(wanted);
+    };
+  };
+  add(help, "help_words", text::act_help_words, Qt::Key_F1, page(HelpView::Page::words));
+  add(help, "help_keys", text::act_help_keys, {}, page(HelpView::Page::keys));
+  add(help, "about", text::act_about, {}, page(HelpView::Page::about));
 }
 
 void MainWindow::make_view_actions(QMenu& view) {

@@ -7,6 +7,7 @@
 #include "ui/window/hand_out.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
+#include "ui/window/shares.h"
 #include "ui/window/start_page.h"
 
 #include <QApplication>
@@ -75,7 +76,7 @@ void MainWindow::take_place() {
   }
   if (r.maximised) setWindowState(windowState() | Qt::WindowMaximized);
   if (r.across.size() == across_->count()) across_->setSizes(r.across);
-  if (r.down.size() == down_->count()) down_->setSizes(r.down);
+  if (r.down.size() == down_->count()) shares_->pull(r.down.at(1));
 }
 
 // Nobody is left to read a complaint: the window closes.
@@ -85,7 +86,8 @@ void MainWindow::remember_place() {
     r.window = r.maximised ? normalGeometry() : geometry();
     if (pages_->currentIndex() == 0) return; // the splitters were never laid out
     r.across = across_->sizes();
-    r.down = down_->sizes();
+    r.down.clear();
+    if (shares_->pulled() > 0) r.down = {down_->height() - shares_->pulled(), shares_->pulled()};
   }));
 }
 

@@ -8,31 +8,11 @@
 #include "ui/panels/reach_panel.h"
 #include "ui/window/main_window.h"
 
-#include <QSplitter>
 #include <QTabWidget>
-
-#include <algorithm>
 
 namespace snug {
 
-namespace {
-
-constexpr int kReachHeight = 292, kLeastPicture = 240;
-
-// A question, its answer and the promises need more room than the other panels; it is given back afterwards.
-void give_room(QSplitter& down, bool wanted, int& lent) {
-  QList<int> sizes = down.sizes();
-  const int more = wanted ? std::min(kReachHeight - sizes[1], sizes[0] - kLeastPicture) : -lent;
-  if (wanted && (lent != 0 || more <= 0)) return;
-  lent = wanted ? more : 0;
-  down.setSizes({sizes[0] - more, sizes[1] + more});
-}
-
-} // namespace
-
 void MainWindow::connect_reach() {
-  connect(tabs_, &QTabWidget::currentChanged, this,
-          [this, lent = 0](int) mutable { give_room(*down_, tabs_->currentWidget() == reach_, lent); });
   connect(reach_, &ReachPanel::way_changed, canvas_, &Canvas::show_way);
   connect(reach_, &ReachPanel::place_wanted, canvas_, &Canvas::show_place);
   connect(reach_, &ReachPanel::change_wanted, this, [this](PromiseId id) {
