@@ -12,7 +12,8 @@ namespace snug {
 
 namespace {
 
-constexpr std::int64_t kStep = 256; // MiB: memory is given in these steps (DECISIONS 19)
+constexpr std::size_t kMostMachines = 2000; // a try in a larger lab takes longer than a person waits
+constexpr std::int64_t kStep = 256;         // MiB: memory is given in these steps (DECISIONS 19)
 
 // How small machines are to be.
 struct Plan {
@@ -88,6 +89,7 @@ bool has_leaner_sizes(const Lab& lab) {
 }
 
 std::optional<Fix> shrink(const Context& c, const Finding& f) {
+  if (c.lab.machines.size() > kMostMachines) return std::nullopt;
   const std::array plans{Plan{c.lab.facts.sizes, true, &text::fix_least_sizes},
                          Plan{SizeSet::lean, false, &text::fix_lean_sizes},
                          Plan{SizeSet::lean, true, &text::fix_lean_least}};

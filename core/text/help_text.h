@@ -23,8 +23,7 @@ inline constexpr Template help_not_found{"help-not-found",
 inline constexpr Template help_key_choose{"help-key-choose", "Choose what is next on the picture"};
 inline constexpr Template help_key_more{"help-key-more", "Choose several"};
 inline constexpr Template help_key_edit{"help-key-edit", "Type the name or address of what is chosen"};
-inline constexpr Template help_key_leave{"help-key-leave",
-                                         "Leave everything as it was: a drag, a field, a bar"};
+inline constexpr Template help_key_leave{"help-key-leave", "Leave everything as it was: a drag, a field"};
 inline constexpr Template help_key_menu{"help-key-menu", "What can be done with what is chosen"};
 inline constexpr Template help_key_tab{"help-key-tab", "Tab, arrows"};
 inline constexpr Template help_key_click{"help-key-click", "Ctrl+click, a band around them"};

@@ -6,6 +6,7 @@
 #include "tests/support/temp_folder.h"
 #include "ui/canvas/canvas.h"
 #include "ui/panels/findings_panel.h"
+#include "ui/panels/when_seen.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -312,8 +313,15 @@ TEST_F(Walk, OpenDragMendSaveHandOut) {
   ASSERT_NE(sample, nullptr);
   click(*sample);
   ASSERT_TRUE(until([&] { return lab().machines.size() == 9; }));
+  ASSERT_TRUE(until([] { return WhenSeen::waiting() == 0; }));
+  QTest::qWait(50); // what was filled is laid out, and the picture has its place
   for (auto* b : window.findChildren<QToolButton*>())
     if (b->defaultAction() == window.action("show_all")) click(*b);
+  ASSERT_TRUE(until([&] {
+    const QPointF end = canvas().on_view(QPointF(canvas().drawing().width, canvas().drawing().height));
+    return end.x() <= canvas().viewport()->width() + 1 && end.y() <= canvas().viewport()->height() + 1;
+  }));
+  QTest::qWait(200); // the scroll bars go, and it is shown larger
   drag_a_guest();
   make_and_mend_a_conflict();
   save_and_reopen();

@@ -4,6 +4,7 @@
 #include "ui/session/words.h"
 #include "ui/window/flow_layout.h"
 
+#include <QAbstractItemView>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
@@ -17,7 +18,7 @@ namespace snug {
 
 namespace {
 
-constexpr int kWidestName = 200;
+constexpr int kWidestName = 200, kAddressLetters = 12, kBesideText = 24;
 
 bool same_places(const std::vector<AskablePlace>& a, const std::vector<AskablePlace>& b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const AskablePlace& x, const AskablePlace& y) {
@@ -104,7 +105,8 @@ void ReachQuestionBar::make_address() {
   at_->setObjectName(QStringLiteral("ask_at"));
   at_->setAccessibleName(words(text::ask_at_name));
   at_->setToolTip(words(text::ask_at_help));
-  at_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  at_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  at_->setMinimumContentsLength(kAddressLetters);
   at_->hide();
   connect(at_, &QComboBox::currentIndexChanged, this, [this](int row) {
     if (!question_ || row < 0 || static_cast<std::size_t>(row) > addresses_.size()) return;
@@ -139,6 +141,7 @@ void ReachQuestionBar::fill_addresses() {
     chosen = at_->count() - 1;
   }
   at_->setCurrentIndex(chosen);
+  at_->view()->setMinimumWidth(at_->view()->sizeHintForColumn(0) + kBesideText); // the list shows all of it
   at_->setVisible(!addresses_.empty());
 }
 
