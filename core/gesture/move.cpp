@@ -28,7 +28,8 @@ Result<void> may_move(const Index& index, std::span<const MachineId> ids, Machin
 }
 
 // The guests that will stand in a band, in their new order.
-std::vector<MachineId> new_order(const Lab& lab, std::span<const MachineId> ids, const Spot& spot) {
+std::vector<MachineId> new_order(const Index& index, std::span<const MachineId> ids, const Spot& spot) {
+  const Lab& lab = index.lab();
   std::vector<MachineId> out;
   bool put = false;
   const auto put_here = [&] {
@@ -36,7 +37,7 @@ std::vector<MachineId> new_order(const Lab& lab, std::span<const MachineId> ids,
     put = true;
   };
   for (const MachineId id : guests_in_order(lab, spot.carrier)) {
-    const Machine* m = find<Machine>(lab, id);
+    const Machine* m = &lab.machines[index.place(id)];
     if (m->band != spot.band) continue;
     if (id == spot.before) put_here();
     if (std::find(ids.begin(), ids.end(), id) == ids.end()) out.push_back(id);
@@ -44,6 +45,26 @@ std::vector<MachineId> new_order(const Lab& lab, std::span<const MachineId> ids,
   put_here();
   return out;
 }
+
+// Fields of machines, each set once: no copy of the lab is needed to know what stood there.
+class FieldSteps {
+ public:
+  explicit FieldSteps(const Index& index) : index_(index) {}
+  void set(MachineId id, std::string_view key, Value value) {
+    const FieldInfo* field = info_of(Kind::machine).field(key);
+    Value before = field->get(&index_.lab().machines[index_.place(id)]);
+    if (before == value) return;
+    edit_.steps.emplace_back(SetField{id, field, std::move(before), std::move(value)});
+  }
+  Edit take(Message label) && {
+    edit_.label = std::move(label);
+    return std::move(edit_);
+  }
+
+ private:
+  const Index& index_;
+  Edit edit_;
+};
 
 } // namespace
 
@@ -76,18 +97,22 @@ std::vector<MachineId> outermost(const Lab& lab, std::span<const AnyId> ids) {
 }
 
 Result<Edit> move_machines(const Lab& lab, std::span<const MachineId> ids, const Spot& spot) {
+  return move_machines(Index(lab), ids, spot);
+}
+
+Result<Edit> move_machines(const Index& index, std::span<const MachineId> ids, const Spot& spot) {
   if (ids.empty()) return fail(text::gesture_nothing);
-  const Index index(lab);
   if (const auto may = may_move(index, ids, spot.carrier); !may) return fail(may.error());
-  EditBuilder edit(lab);
+  const Lab& lab = index.lab();
+  FieldSteps edit(index);
   bool elsewhere = false;
   for (const MachineId id : ids) {
-    elsewhere = elsewhere || find<Machine>(lab, id)->carrier != spot.carrier;
+    elsewhere = elsewhere || lab.machines[index.place(id)].carrier != spot.carrier;
     edit.set(id, "carrier", spot.carrier ? Value(AnyId(spot.carrier)) : Value());
     edit.set(id, "band", std::int64_t{spot.band});
   }
   std::int64_t order = 0;
-  for (const MachineId id : new_order(lab, ids, spot)) edit.set(id, "order", order++);
+  for (const MachineId id : new_order(index, ids, spot)) edit.set(id, "order", order++);
   const std::string what = names_of(lab, ids);
   if (!elsewhere) return std::move(edit).take(say(text::gesture_order, what));
   for (const MachineId id : ids) edit.set(id, "pinned", true);

@@ -9,6 +9,8 @@
 
 namespace snug {
 
+class Index;
+
 // Where machines are put down.
 struct Spot {
   MachineId carrier;     // none: directly on the PC
@@ -19,6 +21,7 @@ struct Spot {
 // Moves machines, guests of theirs go along. Refuses a carrier that is no hypervisor, the machine itself or
 // inside it. Empty when all stand there already. Machines that were moved are pinned.
 Result<Edit> move_machines(const Lab&, std::span<const MachineId>, const Spot&);
+Result<Edit> move_machines(const Index&, std::span<const MachineId>, const Spot&); // of the lab it indexes
 
 // The machines among `ids` that are not inside another of them, in the order of the picture.
 std::vector<MachineId> outermost(const Lab&, std::span<const AnyId> ids);

@@ -8,6 +8,8 @@
 #include "core/text/layout_text.h"
 
 #include <algorithm>
+#include <cassert>
+#include <optional>
 
 namespace snug::layout {
 
@@ -86,6 +88,20 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
   return t;
 }
 
+// What was made before, where the machine is as it was and its carrier too. A first or last guest may make it a
+// hypervisor or a plain machine.
+std::optional<MachineText> kept(const Source& source, std::uint32_t place) {
+  if (!source.before || source.before->as_it_was[place] == kNone) return std::nullopt;
+  MachineText& before = source.before->content.machines[source.before->as_it_was[place]];
+  if (before.hypervisor != source.analysis.index().is_hypervisor(place)) return std::nullopt;
+  MachineText t = std::move(before);
+  t.guests.clear();
+  t.description.clear();
+  t.mark = {};
+  t.takes = 0;
+  return t;
+}
+
 std::vector<std::uint8_t> running(const Source& source) {
   const Lab& lab = source.lab;
   const Exercise* exercise = find<Exercise>(lab, source.options.exercise);
@@ -105,19 +121,23 @@ void read_machines(const Source& source, Content& content, bool inner) {
   const std::vector<std::uint8_t> on = running(source);
   struct Next {
     std::uint32_t place, carrier; // in the lab, in the content
+    bool made;                    // its carrier was
   };
   std::vector<Next> stack;
-  const auto push = [&](std::uint32_t lab_place, std::uint32_t carrier) {
+  const auto push = [&](std::uint32_t lab_place, std::uint32_t carrier, bool made) {
     auto guests = in_order(source.lab, index.guests_of(lab_place));
     std::reverse(guests.begin(), guests.end());
-    for (const std::uint32_t g : guests) stack.push_back({g, carrier});
+    for (const std::uint32_t g : guests) stack.push_back({g, carrier, made});
   };
-  push(kNowhere, kNone);
+  content.machines.reserve(source.lab.machines.size());
+  push(kNowhere, kNone, false);
   while (!stack.empty()) {
     const Next next = stack.back();
     stack.pop_back();
     const auto place = static_cast<std::uint32_t>(content.machines.size());
-    MachineText t = machine_text(source, next.place);
+    std::optional<MachineText> as_it_was = next.made ? std::nullopt : kept(source, next.place);
+    const bool made = !as_it_was;
+    MachineText t = made ? machine_text(source, next.place) : std::move(*as_it_was);
     t.carrier = next.carrier;
     t.on = on[next.place] != 0;
     if (t.on) t.takes = takes(index, next.place);
@@ -125,9 +145,10 @@ void read_machines(const Source& source, Content& content, bool inner) {
       content.any_off = true;
       if (source.options.describe) t.description += ", " + english(say(text::layout_off));
     }
+    content.is_made.push_back(made);
     content.machines.push_back(std::move(t));
     (next.carrier == kNone ? content.top : content.machines[next.carrier].guests).push_back(place);
-    if (inner) push(next.place, place);
+    if (inner) push(next.place, place, made);
   }
 }
 
@@ -137,6 +158,24 @@ std::vector<std::uint32_t> drawn_places(const Source& source, const Content& con
     out[source.analysis.index().place(content.machines[i].id)] = i;
   return out;
 }
+
+namespace {
+
+// The words follow from the numbers: equal ones are not said again.
+void say_room(MachineText& m, const MemoryBudget& b, std::int64_t room) {
+  const Bar bar{b.taken, std::max<std::int64_t>(b.budget, 1), b.verdict()};
+  if (m.room == room && m.bar == bar && b.budget >= 1 && !m.room_text.empty()) return;
+  m.bar = bar;
+  m.room = room;
+  m.bar_text = english(say(text::layout_guests_take, Mib{b.taken}, Mib{b.budget}));
+  m.room_over = b.verdict() == Verdict::over;
+  m.room_text = english(m.room_over ? say(text::layout_over_by, Mib{-b.headroom()})
+                        : room > 0  ? say(text::layout_room_for, Mib{room})
+                                    : say(text::layout_no_room));
+  m.text_width = -1;
+}
+
+} // namespace
 
 void read_memory(const Source& source, Content& content) {
   const Index& index = source.analysis.index();
@@ -160,19 +199,14 @@ void read_memory(const Source& source, Content& content) {
     const std::uint32_t at = drawn[index.place(b.of)];
     if (at == kNone) continue;
     MachineText& m = content.machines[at];
-    m.bar = {b.taken, std::max<std::int64_t>(b.budget, 1), b.verdict()};
-    m.bar_text = english(say(text::layout_guests_take, Mib{b.taken}, Mib{b.budget}));
-    const std::int64_t room = room_for_guest(index, b);
-    m.room_over = b.verdict() == Verdict::over;
-    m.room_text = english(m.room_over ? say(text::layout_over_by, Mib{-b.headroom()})
-                          : room > 0  ? say(text::layout_room_for, Mib{room})
-                                      : say(text::layout_no_room));
+    say_room(m, b, room_for_guest(index, b));
     if (source.options.describe) m.description += ", " + m.bar_text + ", " + m.room_text;
   }
 }
 
-Content content_of(const Analysis& analysis, const DrawOptions& options) {
-  const Source source{analysis, analysis.lab(), options};
+namespace {
+
+Content read_all(const Source& source) {
   Content content;
   read_title(source, content);
   read_pc(source, content);
@@ -181,7 +215,21 @@ Content content_of(const Analysis& analysis, const DrawOptions& options) {
   read_machines(source, content);
   read_plugs(source, content);
   read_memory(source, content);
-  if (options.show_findings) read_marks(source, content);
+  measure(content);
+  if (source.options.show_findings) read_marks(source, content);
+  return content;
+}
+
+} // namespace
+
+Content content_of(const Analysis& analysis, const DrawOptions& options) {
+  return read_all({analysis, analysis.lab(), options});
+}
+
+Content content_of(const Analysis& analysis, const DrawOptions& options, Before& before) {
+  assert(!options.describe);
+  Content content = read_all({analysis, analysis.lab(), options, &before});
+  before.made += std::count(content.is_made.begin(), content.is_made.end(), true);
   return content;
 }
 

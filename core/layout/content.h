@@ -25,12 +25,14 @@ struct Plug {
   bool connected = true;
   bool joined = true; // an inner guest's: every carrier above carries the segment
   std::vector<std::string> lines;
+  int lines_width = 0; // pixels of the widest
 };
 
 struct Bar {
   std::int64_t part = 0;
   std::int64_t whole = 0; // 0: no bar
   Verdict verdict = Verdict::fits;
+  friend bool operator==(const Bar&, const Bar&) = default;
 };
 
 struct MachineText {
@@ -46,7 +48,10 @@ struct MachineText {
   Bar bar;                           // memory expected to be used, or a hypervisor's inner budget
   std::string bar_text, room_text;   // hypervisors only
   bool room_over = false;
-  std::int64_t takes = 0; // MiB; 0 when off
+  std::int64_t room = -1;             // MiB that another guest could have
+  std::int64_t takes = 0;             // MiB; 0 when off
+  std::vector<std::uint32_t> carried; // rails that its guests reach
+  int text_width = -1;                // pixels of the widest line on its card; below 0: not measured yet
   Mark mark;
 };
 
@@ -84,6 +89,7 @@ struct Content {
   std::string pc_name, pc_facts, pc_state;
   Mark pc_mark;
   std::vector<MachineText> machines; // carriers before what they carry
+  std::vector<bool> is_made;         // of each machine: anew, not kept
   std::vector<std::uint32_t> top;    // those directly on the PC, by band and order
   std::vector<RailText> rails;       // from the top
   std::vector<LanText> lans;
@@ -93,6 +99,15 @@ struct Content {
 };
 
 Content content_of(const Analysis&, const DrawOptions&);
+// The same from what was made before, without descriptions and for the same options. `as_it_was`: by place in
+// lab.machines, the place in `before` of a machine that is in nothing else than it was; kNone: it may be.
+// Neither segments nor what they refer to have changed.
+struct Before {
+  Content content;
+  std::vector<std::uint32_t> as_it_was;
+  std::int64_t made = 0; // counts machines that are made anew
+};
+Content content_of(const Analysis&, const DrawOptions&, Before&);
 // Only what the ruler says: the PC's memory and the machines directly on it.
 Content ruler_content_of(const Analysis&, ExerciseId exercise);
 

@@ -1,5 +1,6 @@
 #include "core/base/clean.h"
 #include "core/layout/content_steps.h"
+#include "core/layout/metrics.h"
 #include "core/model/facts.h"
 #include "core/text/layout_text.h"
 
@@ -17,29 +18,29 @@ class PlugReader {
     rail_of_.assign(source.lab.segments.size(), kNone);
     for (std::uint32_t r = 0; r < content.rails.size(); ++r)
       rail_of_[source.analysis.index().place(content.rails[r].id)] = r;
-    for (const HeldAddress& held : source.analysis.addresses().all())
-      if (held.holder == Holder::card) held_.push_back(held);
-    std::sort(held_.begin(), held_.end(), [](const HeldAddress& a, const HeldAddress& b) {
-      return std::tuple(a.card, a.row) < std::tuple(b.card, b.row);
-    });
-    first_held_.assign(source.lab.cards.size() + 1, 0);
-    for (const HeldAddress& held : held_) ++first_held_[held.card + 1];
-    for (std::size_t c = 1; c < first_held_.size(); ++c) first_held_[c] += first_held_[c - 1];
   }
 
   void read() {
-    const std::vector<std::uint32_t> drawn = drawn_places(source_, content_);
     const Index& index = source_.analysis.index();
-    carried_.resize(content_.machines.size());
     for (std::uint32_t i = 0; i < content_.machines.size(); ++i) {
       MachineText& m = content_.machines[i];
+      if (!content_.is_made[i]) {
+        note(m);
+        continue;
+      }
       for (const std::uint32_t c : index.cards_of(index.place(m.id))) read_card(source_.lab.cards[c], c, i);
       if (m.carrier == kNone) order_pins(m);
+      note(m);
       if (source_.options.describe) describe(m);
     }
   }
 
  private:
+  void note(const MachineText& m) {
+    content_.any_inner_plug |= m.carrier != kNone && !m.plugs.empty();
+    for (const Plug& plug : m.plugs) content_.any_hollow |= plug.hollow;
+  }
+
   std::uint32_t rail(SegmentId id) const {
     const std::uint32_t place = source_.analysis.index().place(id);
     return place == kNowhere ? kNone : rail_of_[place];
@@ -50,8 +51,13 @@ class PlugReader {
     std::vector<std::string> out;
     out.reserve(kMostLines + 1);
     const std::uint32_t place = source_.analysis.index().place(segment);
-    for (std::uint32_t i = first_held_[card_place]; i < first_held_[card_place + 1]; ++i)
-      if (held_[i].segment == place) out.push_back(shown(source_, place, held_[i].address));
+    const Index& index = source_.analysis.index();
+    for (const CardAddress& a : card.addresses) {
+      const bool holds = a.kind == AddressKind::typed || a.kind == AddressKind::suggested;
+      if (holds && a.address &&
+          source_.analysis.addresses().segment_for(index, card_place, *a.address) == place)
+        out.push_back(shown(source_, place, *a.address));
+    }
     if (segment == card.segment) {
       for (const CardAddress& a : card.addresses) {
         if (a.kind == AddressKind::dhcp) out.push_back(english(say(text::layout_dhcp)));
@@ -72,15 +78,14 @@ class PlugReader {
     if (m.carrier != kNone) {
       plug.joined = plug.rail != kNone && carries(m.carrier, plug.rail);
       if (!source_.options.inner_addresses) plug.lines.clear();
-      content_.any_inner_plug = true;
     }
-    content_.any_hollow |= plug.hollow;
+    plug.lines_width = widest(plug.lines, kSmall);
     m.plugs.push_back(std::move(plug));
   }
 
   // Whether guests of this machine reach a segment outside of the PC's hypervisors.
   bool carries(std::uint32_t machine, std::uint32_t rail) const {
-    const auto& list = carried_[machine];
+    const auto& list = content_.machines[machine].carried;
     return std::find(list.begin(), list.end(), rail) != list.end();
   }
 
@@ -109,7 +114,8 @@ class PlugReader {
         add(machine, {card.id, r, true, card.connected, true, std::move(words)});
       }
       const std::uint32_t carrier = content_.machines[machine].carrier;
-      if (card.connected && (carrier == kNone || carries(carrier, r))) carried_[machine].push_back(r);
+      if (card.connected && (carrier == kNone || carries(carrier, r)))
+        content_.machines[machine].carried.push_back(r);
     }
     if (content_.machines[machine].plugs.size() == before)
       add(machine, {card.id, kNone, false, card.connected, false, {}});
@@ -157,10 +163,7 @@ class PlugReader {
 
   const Source& source_;
   Content& content_;
-  std::vector<std::uint32_t> rail_of_;              // by place in lab.segments
-  std::vector<HeldAddress> held_;                   // by card and row
-  std::vector<std::uint32_t> first_held_;           // in held_, by place in lab.cards
-  std::vector<std::vector<std::uint32_t>> carried_; // rails, by place in Content::machines
+  std::vector<std::uint32_t> rail_of_; // by place in lab.segments
 };
 
 } // namespace

@@ -11,6 +11,7 @@ struct Source {
   const Analysis& analysis;
   const Lab& lab;
   const DrawOptions& options;
+  Before* before = nullptr;
 };
 
 // An address as the drawing shows it on a segment: whole, or what differs within the segment's prefix.
@@ -21,11 +22,12 @@ void read_rails(const Source&, Content&); // after read_lans
 // Place in Content::lans; adds one without id for segments that do not say where they lead.
 std::uint32_t lan_of(const Source&, LanId, Content&);
 
-// After read_rails; with or without the guests of hypervisors.
+// After read_rails; with or without the guests of hypervisors. What is kept has its plugs already.
 void read_machines(const Source&, Content&, bool inner = true);
 void read_plugs(const Source&, Content&);  // after read_machines
 void read_memory(const Source&, Content&); // after read_machines
 void read_marks(const Source&, Content&);  // after all the others
+void measure(Content&);                    // what has not been measured yet; after read_memory
 
 // Place in Content::machines by place in lab.machines.
 std::vector<std::uint32_t> drawn_places(const Source&, const Content&);

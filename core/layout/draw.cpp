@@ -5,9 +5,7 @@
 
 namespace snug {
 
-Drawing draw(const Analysis& analysis, const DrawOptions& options) {
-  using namespace layout;
-  const Content content = content_of(analysis, options);
+Drawing layout::draw_content(const Content& content, const DrawOptions& options) {
   Places places = place(content, options);
   Drawing drawing;
   Pen pen(drawing);
@@ -36,6 +34,10 @@ constexpr int kRulerPad = 22; // letters of the first and last mark
 constexpr int kRulerSheet = 66;
 
 } // namespace
+
+Drawing draw(const Analysis& analysis, const DrawOptions& options) {
+  return layout::draw_content(layout::content_of(analysis, options), options);
+}
 
 Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width) {
   const layout::Content content = layout::ruler_content_of(analysis, exercise);

@@ -4,6 +4,9 @@
 #include "core/analyse/analyse.h"
 #include "core/layout/drawing.h"
 
+#include <memory>
+#include <span>
+
 namespace snug {
 
 struct DrawOptions {
@@ -22,6 +25,27 @@ struct DrawOptions {
 // row has its own stretch of the segments it uses. Cards before a changed one in its band, and the guests of
 // all other hypervisors, keep their place.
 Drawing draw(const Analysis&, const DrawOptions& = {});
+
+// Draws labs one after the other that differ in little: what is said of machines that are as they were is
+// kept.
+class Redrawing {
+ public:
+  Redrawing();
+  ~Redrawing();
+  // Equal to draw(analysis, options). `touched`: at least every element in which this lab differs from the
+  // one drawn last. Anything else than machines, cards and disks, other options or descriptions: all is made
+  // anew.
+  Drawing draw(const Analysis&, const DrawOptions&, std::span<const AnyId> touched);
+  void forget(); // the next lab has nothing to do with the one drawn last
+  // How many machines' content was made anew, in all drawings.
+  std::int64_t made() const { return made_; }
+
+ private:
+  struct Kept;
+  void keep_what_is_untouched(const Index&, std::span<const AnyId> touched);
+  std::unique_ptr<Kept> kept_;
+  std::int64_t made_ = 0;
+};
 
 // The PC's memory to scale alone, as wide as asked (at least 200): what stands over the canvas. The block of
 // a machine is the first box of Part::ruler that is of it.

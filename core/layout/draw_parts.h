@@ -12,6 +12,9 @@ struct Scene {
   const DrawOptions& options;
 };
 
+// All of them.
+Drawing draw_content(const Content&, const DrawOptions&);
+
 void draw_outside(Pen&, const Scene&); // sheet, strip, frame, LANs
 void draw_ruler(Pen&, const Scene&);
 void draw_rails(Pen&, const Scene&); // with names, ends, risers, sockets, lines to LANs

@@ -60,6 +60,13 @@ void draw_name(Pen& pen, const Scene& scene, const RailText& rail, int y) {
   pen.badge({x + w + 13, y - 14}, ink_of(rail.mark.severity));
 }
 
+// Whether a stretch and its name are seen; what leads out of the frame always is.
+bool is_seen(const Scene& scene, const RailText& rail, const Stretch& s) {
+  const Box& only = scene.options.only;
+  const int below = kSquare + kLine * static_cast<int>(rail.details.size());
+  return only.w == 0 || s.first || (s.y - 40 < only.bottom() && only.y < s.y + below + kLine);
+}
+
 void draw_stretch(Pen& pen, const Scene& scene, const Stretch& s) {
   const RailText& rail = scene.content.rails[s.rail];
   const Places& p = scene.places;
@@ -103,7 +110,7 @@ void draw_rail(Pen& pen, const Scene& scene, std::uint32_t r) {
   const std::size_t group = pen.open(rail.id, Part::rail, hit, rail.title, rail.description);
   for (const std::uint32_t row : rows)
     for (const Stretch& s : p.rows[row].stretches)
-      if (s.rail == r) draw_stretch(pen, scene, s);
+      if (s.rail == r && is_seen(scene, rail, s)) draw_stretch(pen, scene, s);
   if (p.riser_x[r] != 0) {
     pen.part(Part::riser);
     pen.line({p.riser_x[r], first}, {p.riser_x[r], y_in(p.rows[rows.back()], r)}, rail.ink, 30, rail.dash);

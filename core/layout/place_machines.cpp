@@ -1,3 +1,4 @@
+#include "core/layout/content_steps.h"
 #include "core/layout/metrics.h"
 #include "core/layout/place.h"
 
@@ -16,7 +17,7 @@ constexpr Header kInRoom{10, kName, kSmall, kSmall, 19, 54, 64};
 bool on_pc(const MachineText& m) { return m.carrier == kNone; }
 const Header& header(const MachineText& m) { return on_pc(m) ? kOnPc : kInRoom; }
 
-int text_room(const MachineText& m) {
+int measured(const MachineText& m) {
   const Header& h = header(m);
   const int memory = width_of(m.memory, h.memory, Weight::semibold) + (m.memory.empty() ? 0 : 10);
   const int name = std::min(width_of(m.name, h.name, Weight::semibold), kCardCap - memory);
@@ -33,7 +34,7 @@ Point place_squares(const MachineText& m, MachinePlace& place, Point corner, int
   int line = 0;
   Point size;
   for (const Plug& plug : m.plugs) {
-    const int w = std::max(kSquare, widest(plug.lines, kSmall));
+    const int w = std::max(kSquare, plug.lines_width);
     const int h = kSquare + (plug.lines.empty() ? 0 : 2) + kLine * static_cast<int>(plug.lines.size());
     if (x > 0 && x + w > most) {
       x = 0;
@@ -76,7 +77,7 @@ void size_hypervisor(const Content& content, std::uint32_t place, Places& places
   MachinePlace& p = places.machines[place];
   const Header& h = header(m);
   const Point block = flow_guests(content, m, places);
-  int inner = std::max({text_room(m), block.x, on_pc(m) ? 150 : 130});
+  int inner = std::max({m.text_width, block.x, on_pc(m) ? 150 : 130});
   int y = h.bar + 32; // below the words under the bar, with room for a guest's badge
   Point squares;
   if (!on_pc(m)) squares = place_squares(m, p, {h.pad, 0}, std::max(inner, kCardCap));
@@ -98,7 +99,7 @@ void size_hypervisor(const Content& content, std::uint32_t place, Places& places
 
 void size_plain(const MachineText& m, MachinePlace& p) {
   const Header& h = header(m);
-  int inner = std::max(text_room(m), on_pc(m) ? 104 : 118);
+  int inner = std::max(m.text_width, on_pc(m) ? 104 : 118);
   Point squares;
   if (!on_pc(m)) squares = place_squares(m, p, {h.pad, h.below}, std::max(inner, kCardCap));
   inner = std::max(inner, squares.x);
@@ -107,6 +108,11 @@ void size_plain(const MachineText& m, MachinePlace& p) {
 }
 
 } // namespace
+
+void measure(Content& content) {
+  for (MachineText& m : content.machines)
+    if (m.text_width < 0) m.text_width = measured(m);
+}
 
 void size_machines(const Content& content, Places& places) {
   places.machines.assign(content.machines.size(), {});

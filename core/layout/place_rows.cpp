@@ -22,7 +22,7 @@ class Reach {
   void put(const Plug& plug, int x) {
     next_wire_ = x + kPinPitch;
     if (plug.rail == kNone || plug.lines.empty()) return;
-    from_[plug.rail] = x + kLabelGap + widest(plug.lines, kSmall) + kLabelGap;
+    from_[plug.rail] = x + kLabelGap + plug.lines_width + kLabelGap;
     right_ = std::max(right_, from_[plug.rail]);
   }
   int right() const { return std::max(right_, next_wire_); }

@@ -25,6 +25,7 @@ Canvas::Canvas(Session& session, QWidget* parent) : QAbstractScrollArea(parent),
   setFocusPolicy(Qt::StrongFocus);
   viewport()->setMouseTracking(true);
   viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
+  connect(&session_, &Session::lab_changed, this, [this] { redrawing_.forget(); });
   connect(&session_, &Session::shown_changed, this, &Canvas::redraw);
   connect(&session_, &Session::selection_changed, this, [this] {
     viewport()->update();
@@ -56,11 +57,19 @@ void Canvas::redraw() {
   options.full_addresses = false;
   options.show_ruler = options.show_state = false; // the ruler over the canvas says it
   options.show_legend = false;
-  Drawing next = draw(session_.shown(), options);
+  Drawing next = culled_ ? draw_preview(options) : draw(session_.shown(), options);
   const std::vector<QRectF> changed = differences(drawing_, next, as_rect(seen()));
   drawing_ = std::move(next);
   if (!gesture_ && sheet_ != QSize(drawing_.width, drawing_.height)) return take_size();
   viewport()->update(damage(changed));
+}
+
+// Two previews in a row differ in what either of them changes.
+Drawing Canvas::draw_preview(const DrawOptions& options) {
+  std::vector<AnyId> now = session_.previewed(), both = now;
+  both.insert(both.end(), previewed_.begin(), previewed_.end());
+  previewed_ = std::move(now);
+  return redrawing_.draw(session_.shown(), options, both);
 }
 
 snug::Box Canvas::seen() const {

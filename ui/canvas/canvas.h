@@ -59,6 +59,8 @@ class Canvas : public QAbstractScrollArea {
     std::int64_t shapes = 0, frames = 0, whole = 0;
   };
   Painted take_painted();
+  // How many machines' content was made anew for previews.
+  std::int64_t made() const { return redrawing_.made(); }
 
  signals:
   void menu_wanted(snug::AnyId id, const QPoint& global);
@@ -84,6 +86,7 @@ class Canvas : public QAbstractScrollArea {
  private:
   void redraw();
   void draw_again();
+  Drawing draw_preview(const DrawOptions&);
   snug::Box seen() const; // of the drawing
   QRegion damage(const std::vector<QRectF>& changed) const;
   void take_size();
@@ -107,12 +110,15 @@ class Canvas : public QAbstractScrollArea {
   void step_focus(int key);
   std::vector<AnyId> places_in_order() const;
 
+  QSizeF ghost_size() const;
   QRectF off_target(QRectF) const;
 
   static constexpr qreal kGhostWidth = 340;
   Session& session_;
-  Drawing drawing_, before_; // before_: as it was when the gesture began
-  QSize sheet_;              // of the drawing, see take_size()
+  Drawing drawing_, before_;     // before_: as it was when the gesture began
+  Redrawing redrawing_;          // of previews
+  std::vector<AnyId> previewed_; // what the one drawn last changes
+  QSize sheet_;                  // of the drawing, see take_size()
   Theme theme_ = Theme::light;
   qreal zoom_ = 1;
   enum class Fit : std::uint8_t { none, all, readable };
@@ -126,6 +132,8 @@ class Canvas : public QAbstractScrollArea {
   bool is_pressed_ = false, panning_ = false, placing_ = false, keep_ = false, space_ = false;
   bool culled_ = false; // the drawing lacks what is not seen
   QRectF over_;         // what the gesture painted last
+  mutable QString ghost_says_;
+  mutable QSizeF ghost_size_;
   Painted painted_;
 };
 

@@ -82,15 +82,22 @@ void Canvas::paint_over(QPainter& painter) {
 
 QRectF Canvas::ghost_box() const {
   if (!gesture_ || gesture_->title().isEmpty()) return {};
+  return off_target(QRectF(pointer_ + QPointF(kGhostGap, kGhostGap), ghost_size()));
+}
+
+// Words are measured once: they are asked for several times a frame.
+QSizeF Canvas::ghost_size() const {
+  const QString says = gesture_->title() + QLatin1Char('\n') + gesture_->words();
+  if (says == ghost_says_) return ghost_size_;
   const QFontMetricsF bold(diagram_font(13, Weight::semibold)), plain(diagram_font(12, Weight::regular));
   qreal w = bold.horizontalAdvance(gesture_->title());
-  const QStringList lines = gesture_->words().split(QLatin1Char('\n'), Qt::SkipEmptyParts);
-  for (const QString& line : lines) w = std::max(w, plain.horizontalAdvance(line));
-  QRectF box(pointer_ + QPointF(kGhostGap, kGhostGap), QSizeF(std::min(w, kGhostWidth) + 24, 30));
-  for (const QString& line : lines)
-    box.setHeight(box.height() +
-                  plain.boundingRect(QRectF(0, 0, kGhostWidth, 400), Qt::TextWordWrap, line).height() + 3);
-  return off_target(box);
+  qreal h = 30;
+  for (const QString& line : gesture_->words().split(QLatin1Char('\n'), Qt::SkipEmptyParts)) {
+    w = std::max(w, plain.horizontalAdvance(line));
+    h += plain.boundingRect(QRectF(0, 0, kGhostWidth, 400), Qt::TextWordWrap, line).height() + 3;
+  }
+  ghost_says_ = says;
+  return ghost_size_ = QSizeF(std::min(w, kGhostWidth) + 24, h);
 }
 
 // Beside the pointer, on the view, and where it does not hide what the hand aims at: below, above, left or

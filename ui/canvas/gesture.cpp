@@ -117,7 +117,9 @@ class MachineDrag : public Gesture {
     if (const MachineId plain = finder_.plain_under(before, at)) spot_ = {plain, 0, {}};
     return {spot_.carrier ? AnyId(spot_.carrier) : AnyId{Kind::pc, 0}, key_of(spot_)};
   }
-  Result<Edit> edit_for(const Aim&) override { return move_machines(session().lab(), ids_, spot_); }
+  Result<Edit> edit_for(const Aim&) override {
+    return move_machines(session().analysis().index(), ids_, spot_);
+  }
   void done(const Aim&) override { session().select({ids_.begin(), ids_.end()}); }
 
  private:

@@ -8,6 +8,7 @@
 
 #include <QHelpEvent>
 #include <QMouseEvent>
+#include <QPaintEvent>
 #include <QPainter>
 #include <QToolTip>
 
@@ -34,10 +35,15 @@ void Ruler::set_theme(Theme theme) {
 }
 
 void Ruler::redraw() {
-  drawing_ = draw_ruler(session_.shown(), session_.exercise(), width());
-  setFixedHeight(drawing_.height);
-  setAccessibleName(as_qt(drawing_.title + ": " + drawing_.description));
-  update();
+  Drawing next = draw_ruler(session_.shown(), session_.exercise(), width());
+  QRegion changed = next.width == drawing_.width ? QRegion() : QRegion(rect());
+  for (const QRectF& r : differences(drawing_, next, QRectF(rect())))
+    changed += r.toAlignedRect().adjusted(-1, -1, 1, 1);
+  if (next.height != drawing_.height) setFixedHeight(next.height);
+  drawing_ = std::move(next);
+  const QString says = as_qt(drawing_.title + ": " + drawing_.description);
+  if (says != accessibleName()) setAccessibleName(says);
+  update(changed);
 }
 
 void Ruler::resizeEvent(QResizeEvent*) { redraw(); }
@@ -66,10 +72,11 @@ MachineId Ruler::edge_at(QPoint p) const {
   return {};
 }
 
-void Ruler::paintEvent(QPaintEvent*) {
+void Ruler::paintEvent(QPaintEvent* event) {
   QPainter painter(this);
   painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
-  for (const AnyShape& s : drawing_.shapes) paint(painter, s, snug::palette(theme_));
+  for (const AnyShape& s : drawing_.shapes)
+    if (event->region().intersects(bounds(s).toAlignedRect())) paint(painter, s, snug::palette(theme_));
   painter.setBrush(Qt::NoBrush);
   for (const AnyId id : session_.selection()) {
     if (id.kind != Kind::machine) continue;

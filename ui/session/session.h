@@ -34,6 +34,10 @@ class Session : public QObject {
   // What the picture shows: while something is dragged, the state after the drop.
   const Analysis& shown() const { return is_previewing() ? *preview_->analysis : *analysis_; }
   bool is_previewing() const { return preview_ && preview_->analysis; }
+  // In which elements what is shown differs from the lab.
+  std::vector<AnyId> previewed() const {
+    return is_previewing() ? touched(*preview_->back) : std::vector<AnyId>{};
+  }
 
   // Every change. A refusal is told as a notice; then nothing has changed. With `merge` it joins the last
   // step.

@@ -9,6 +9,8 @@
 #include <QPainter>
 #include <QPushButton>
 
+#include <optional>
+
 namespace snug {
 
 // A push button with a mark of the verdict: tick, triangle or octagon beside the word.
@@ -17,7 +19,9 @@ class VerdictButton : public QPushButton {
   explicit VerdictButton(QWidget* parent) : QPushButton(parent) {
     setCheckable(true);
     setFocusPolicy(Qt::StrongFocus);
+    setIconSize({14, 14});
   }
+  std::optional<std::pair<Verdict, Theme>> marked; // what its icon shows
 };
 
 namespace {
@@ -97,9 +101,13 @@ void ExerciseStrip::refresh() {
     const QString word = words(v.verdict == Verdict::over    ? text::verdict_over
                                : v.verdict == Verdict::tight ? text::verdict_tight
                                                              : text::verdict_fits);
-    button->setText(name + QStringLiteral(" · ") + word);
-    button->setIcon(mark(v.verdict, snug::palette(theme_)));
-    button->setIconSize({14, 14});
+    // Equal words are not set again: the whole window would be laid out anew, at every move of a drag.
+    const QString words_of = name + QStringLiteral(" · ") + word;
+    if (button->text() != words_of) button->setText(words_of);
+    if (const auto wanted = std::pair(v.verdict, theme_); button->marked != wanted) {
+      button->marked = wanted;
+      button->setIcon(mark(v.verdict, snug::palette(theme_)));
+    }
     button->setChecked(id == session_.exercise());
     QStringList where;
     for (const AnyId place : v.where) where << as_qt(name_of(a.lab(), place));
