@@ -8,6 +8,7 @@
 #include "ui/session/session.h"
 
 #include <QAbstractScrollArea>
+#include <QRegion>
 
 #include <memory>
 
@@ -93,6 +94,8 @@ class Canvas : public QAbstractScrollArea {
   void update_bars();
   void fit_again();
   void update_around(AnyId);
+  QRegion around(AnyId) const;
+  void take_ring(AnyId);
   void update_over();
   void paint_over(QPainter&);
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
@@ -126,6 +129,7 @@ class Canvas : public QAbstractScrollArea {
   std::vector<AnyId> way_;
   AnyId way_end_;
   AnyId hover_, focus_, ringed_, pulled_; // pulled_: the handle that is pressed
+  QRegion ring_;                          // what the ring around `ringed_` took
   std::unique_ptr<Gesture> gesture_;
   QPointF pressed_at_, pointer_; // of the viewport
   Hit pressed_;

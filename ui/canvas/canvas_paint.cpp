@@ -5,6 +5,7 @@
 #include <QPaintEvent>
 #include <QPainter>
 #include <QPainterPath>
+#include <QtMath>
 
 #include <algorithm>
 
@@ -14,6 +15,7 @@ namespace {
 
 constexpr qreal kTextFrom = 0.35; // below this zoom letters are not painted
 constexpr int kGhostGap = 14;     // from the pointer
+constexpr int kRingReach = 14;    // pixels on either side of an edge, of rings and handles
 
 } // namespace
 
@@ -151,16 +153,20 @@ void Canvas::update_over() {
   if (gesture_) {
     for (const auto& from : {gesture_->line_from(), gesture_->band_from()})
       if (from) now = now.united(QRectF(on_view(*from), pointer_).normalized());
-    if (gesture_->target() != ringed_) {
-      update_around(ringed_);
-      ringed_ = gesture_->target();
-      update_around(ringed_);
-    }
+    if (gesture_->target() != ringed_) take_ring(gesture_->target());
   } else {
-    update_around(std::exchange(ringed_, {}));
+    take_ring({});
   }
-  viewport()->update(over_.united(now).toAlignedRect().adjusted(-4, -4, 4, 4));
+  for (const QRectF& r : {over_, now}) viewport()->update(r.toAlignedRect().adjusted(-4, -4, 4, 4));
   over_ = now;
+}
+
+// The element may have another size now than when its ring was painted, or the view another zoom.
+void Canvas::take_ring(AnyId id) {
+  viewport()->update(ring_ + around(ringed_));
+  ringed_ = id;
+  ring_ = around(id);
+  viewport()->update(ring_);
 }
 
 void Canvas::show_way(const std::vector<AnyId>& passed, AnyId end) {
@@ -173,9 +179,17 @@ void Canvas::show_way(const std::vector<AnyId>& passed, AnyId end) {
   update_around(way_end_);
 }
 
-void Canvas::update_around(AnyId id) {
+void Canvas::update_around(AnyId id) { viewport()->update(around(id)); }
+
+// Of a ring and the handles at the edge: what is inside a large element stays.
+QRegion Canvas::around(AnyId id) const {
   const snug::Box box = box_of(drawing_, id);
-  if (box.w != 0) viewport()->update(on_view(box).toAlignedRect().adjusted(-14, -14, 14, 14));
+  if (box.w == 0) return {};
+  const QRect on = on_view(box).toAlignedRect();
+  const int out = std::max(kRingReach, qCeil(kRingReach * zoom_ / 2));
+  const QRect inner = on.adjusted(out, out, -out, -out);
+  const QRegion all(on.adjusted(-out, -out, out, out));
+  return inner.width() > 0 && inner.height() > 0 ? all - inner : all;
 }
 
 } // namespace snug
