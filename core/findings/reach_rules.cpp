@@ -68,14 +68,6 @@ void check_kind(const Context& c, PromiseKind kind, std::vector<Finding>& out) {
 void check_promises(const Context& c, std::vector<Finding>& out) { check_kind(c, PromiseKind::reach, out); }
 void check_isolation(const Context& c, std::vector<Finding>& out) { check_kind(c, PromiseKind::never, out); }
 
-// Calls use(machine, need) for everything that machines use.
-template <typename Use>
-void each_need(const Context& c, Use use) {
-  c.addresses.facts().each_machine(MachineMark::needs, [&](std::uint32_t m) {
-    for (const Need& n : needs_of(c.index, m)) use(m, n);
-  });
-}
-
 // What one machine does not get from one other.
 struct Unmet {
   AnyId who, from;
@@ -131,13 +123,13 @@ class Met {
 void check_needs(const Context& c, std::vector<Finding>& out) {
   std::vector<Unmet> unmet;
   Met met(c);
-  each_need(c, [&](std::uint32_t m, const Need& n) {
+  for (const ListedNeed& n : c.reach->needs())
     for (std::size_t i = 0; i < c.reach->occasions(); ++i) {
-      if (c.budgets[i].running[m] == 0) continue;
-      const Judged j = met.ask(i, m, n);
-      if (j.counts && !j.kept) note_unmet(c, unmet, n, i, j);
+      const std::vector<std::uint8_t>& running = c.budgets[i].running;
+      if (running[n.machine] == 0 || (n.server != kNowhere && running[n.server] != 0)) continue;
+      const Judged j = met.ask(i, n.machine, *n.need);
+      if (j.counts && !j.kept) note_unmet(c, unmet, *n.need, i, j);
     }
-  });
   for (Unmet& u : unmet) {
     Finding f = found(
         u.severity,
@@ -152,9 +144,10 @@ void check_needs(const Context& c, std::vector<Finding>& out) {
 void check_offered(const Context& c, std::vector<Finding>& out) {
   const std::size_t first = out.size();
   Offerings offerings(c.index);
-  each_need(c, [&](std::uint32_t m, const Need& n) {
-    if (n.service == "names" || n.service == "time") return;
-    const AnyId who = c.lab.machines[m].id;
+  for (const ListedNeed& listed : c.reach->needs()) {
+    const Need& n = *listed.need;
+    if (listed.server != kNowhere || n.service == "names" || n.service == "time") continue;
+    const AnyId who = c.lab.machines[listed.machine].id;
     const Severity severity = n.strength == Strength::must ? Severity::error : Severity::caution;
     const std::vector<std::uint32_t>& offers = offerings.of(n.service);
     if (n.from && std::find(offers.begin(), offers.end(), c.index.place(n.from)) == offers.end())
@@ -163,16 +156,13 @@ void check_offered(const Context& c, std::vector<Finding>& out) {
     else if (!n.from && offers.empty())
       out.push_back(found(severity, say(text::need_nobody, c.name(who), n.service),
                           say(text::need_nobody_why, n.service), {who}));
-  });
+  }
   drop_repeated(out, first);
 }
 
 // Of the pairs that people care about: promised ones and needs.
 void check_ways(const Context& c, std::vector<Finding>& out) {
-  const bool needs = (c.addresses.facts().any_machine & MachineMark::needs) != 0;
-  if (!needs && c.lab.promises.empty()) return;
   const std::size_t first = out.size();
-  Reach& reach = c.reach->at(0);
   const auto look = [&](const Judged& j) {
     if (!j.counts || !j.kept || j.answer.verdict != Reached::reaches) return;
     const std::vector<std::string> there = between(c, j.answer, false);
@@ -189,9 +179,10 @@ void check_ways(const Context& c, std::vector<Finding>& out) {
                         {j.question.from, j.question.to}));
   };
   for (const Promise& p : c.lab.promises)
-    if (p.must == PromiseKind::reach) look(judge(reach, c.index, p));
+    if (p.must == PromiseKind::reach) look(judge(c.reach->at(0), c.index, p));
   Met met(c);
-  each_need(c, [&](std::uint32_t m, const Need& n) { look(met.ask(0, m, n)); });
+  for (const ListedNeed& n : c.reach->needs()) // a neighbour's way is its own
+    if (n.server == kNowhere) look(met.ask(0, n.machine, *n.need));
   drop_repeated(out, first);
 }
 

@@ -11,4 +11,9 @@ Reach& ReachByExercise::at(std::size_t occasion) {
   return *r;
 }
 
+std::span<const ListedNeed> ReachByExercise::needs() {
+  if (!needs_) needs_ = list_needs(*index_, *addresses_);
+  return *needs_;
+}
+
 } // namespace snug

@@ -1,6 +1,7 @@
 #pragma once
 // Reach for each exercise of a lab, made when it is first asked for.
 
+#include "core/reach/need_list.h"
 #include "core/reach/reach.h"
 
 #include <memory>
@@ -14,11 +15,14 @@ class ReachByExercise {
   // 0: everything on; then the exercises in the lab's order.
   std::size_t occasions() const { return reach_.size(); }
   Reach& at(std::size_t occasion);
+  // Found when they are first asked for.
+  std::span<const ListedNeed> needs();
 
  private:
   const Index* index_;
   const AddressesInUse* addresses_;
   std::vector<std::unique_ptr<Reach>> reach_;
+  std::optional<std::vector<ListedNeed>> needs_;
 };
 
 } // namespace snug

@@ -32,6 +32,29 @@ void analyse_subject(benchmark::State& state, std::size_t n) {
   state.counters["result"] = static_cast<double>(figures(analyse(lab)).total());
 }
 
+// A lab in which who needs something gets it from a neighbour, with the rules about reach and without them.
+void analyse_needs(benchmark::State& state, std::size_t n) {
+  const Lab lab = needing_lab(n);
+  for (auto _ : state) {
+    const Analysis a = analyse(lab);
+    benchmark::DoNotOptimize(a.findings().size());
+  }
+}
+
+void analyse_without_reach(benchmark::State& state, std::size_t n) {
+  const Lab lab = needing_lab(n);
+  for (auto _ : state) {
+    const Index index(lab);
+    const AddressesInUse addresses(index);
+    const std::vector<ExerciseBudgets> budgets = budgets_of(index, addresses);
+    const Context context{lab, index, budgets, addresses};
+    std::vector<Finding> found;
+    for (const Rule& rule : rules())
+      if (rule.topic != Topic::reach) rule.check(context, found);
+    benchmark::DoNotOptimize(found.size());
+  }
+}
+
 void analyse_naive(benchmark::State& state, std::size_t n) {
   const Lab lab = guest_lab(n);
   std::int64_t total = 0;
@@ -198,6 +221,8 @@ int main(int argc, char** argv) {
     add("analyse/floor", analyse_floor, n);
     add("analyse/naive", analyse_naive, n);
   }
+  add("analyse/needs", analyse_needs, 2000);
+  add("analyse/without_reach", analyse_without_reach, 2000);
   add("conflicts/subject", conflicts_subject, 10'000);
   add("conflicts/icl", conflicts_icl, 10'000);
   add("conflicts/packed", conflicts_packed, 10'000);

@@ -112,6 +112,21 @@ Lab guest_lab(std::size_t guests) {
   return std::move(make.lab);
 }
 
+Lab needing_lab(std::size_t guests) {
+  Lab lab = guest_lab(guests);
+  for (const char* service : {"names", "time"}) {
+    Need need;
+    need.service = service;
+    lab.roles.front().needs.push_back(need);
+    Offer offer;
+    offer.service = service;
+    offer.transport = Transport::udp;
+    offer.port = service[0] == 'n' ? 53 : 123;
+    for (std::size_t m = 1; m < lab.machines.size(); m += 10) lab.machines[m].offers.push_back(offer);
+  }
+  return lab;
+}
+
 Lab range_lab(std::size_t ranges) {
   Maker make;
   make.begin();
