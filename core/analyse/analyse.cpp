@@ -49,18 +49,52 @@ void sort_by_severity(std::vector<Finding>& findings) {
 // A thread costs some 50 us, on a busy machine milliseconds: it must save more.
 constexpr std::size_t kWorthThread = 5000;
 
-// Sums need no addresses: in a large lab a second thread makes them meanwhile. Both only read the index.
-std::vector<ExerciseBudgets> budgets_beside(const Index& index, std::unique_ptr<AddressesInUse>& addresses) {
-  std::future<std::vector<ExerciseBudgets>> sums;
+// In a large lab a second thread works meanwhile. Gives what has no state where there is none to be had.
+template <typename Work> std::future<std::invoke_result_t<Work>> beside(const Index& index, Work work) {
   try {
-    if (index.machines().size() >= kWorthThread)
-      sums = std::async(std::launch::async, [&index] { return budgets_without_addresses(index); });
-  } catch (const std::system_error&) { // no thread to be had: one after the other
+    if (index.machines().size() >= kWorthThread) return std::async(std::launch::async, std::move(work));
+  } catch (const std::system_error&) { // one after the other
   }
+  return {};
+}
+
+// Sums need no addresses; both only read the index.
+std::vector<ExerciseBudgets> budgets_beside(const Index& index, std::unique_ptr<AddressesInUse>& addresses) {
+  const auto sums = [&index] { return budgets_without_addresses(index); };
+  auto meanwhile = beside(index, sums);
   addresses = std::make_unique<AddressesInUse>(index);
-  std::vector<ExerciseBudgets> budgets = sums.valid() ? sums.get() : budgets_without_addresses(index);
+  std::vector<ExerciseBudgets> budgets = meanwhile.valid() ? meanwhile.get() : sums();
   add_addresses(budgets, index, *addresses);
   return budgets;
+}
+
+void check(const Context& c, std::span<const Rule> some, std::vector<Finding>& out) {
+  for (const Rule& rule : some) {
+    const std::size_t before = out.size();
+    rule.check(c, out);
+    for (std::size_t i = before; i < out.size(); ++i) out[i].rule = &rule;
+  }
+}
+
+// All rules in the order of the catalogue, about half of the work beside the other: of the rules before the
+// last family none looks at what another one found.
+std::vector<Finding> check_all(const Context& c) {
+  const std::span<const Rule> all = rules();
+  const auto is_address = [](const Rule& r) { return r.topic == Topic::addresses; };
+  const auto half = static_cast<std::size_t>(std::find_if(all.begin(), all.end(), is_address) - all.begin());
+  const std::size_t last = all.size() - plan_rules().size();
+  const auto first_half = [&c, first = all.first(half)] {
+    std::vector<Finding> out;
+    check(c, first, out);
+    return out;
+  };
+  auto meanwhile = beside(c.index, first_half);
+  std::vector<Finding> rest;
+  check(c, all.subspan(half, last - half), rest);
+  std::vector<Finding> out = meanwhile.valid() ? meanwhile.get() : first_half();
+  out.insert(out.end(), std::move_iterator(rest.begin()), std::move_iterator(rest.end()));
+  check(c, all.subspan(last), out);
+  return out;
 }
 
 bool is_open_error(const Finding& f) { return f.severity == Severity::error && !f.accepted; }
@@ -70,12 +104,7 @@ bool is_open_error(const Finding& f) { return f.severity == Severity::error && !
 Analysis::Analysis(const Lab& lab)
     : index_(std::make_unique<Index>(lab)), budgets_(budgets_beside(*index_, addresses_)),
       reach_(std::make_unique<ReachByExercise>(*index_, *addresses_)) {
-  const Context c = context();
-  for (const Rule& rule : rules()) {
-    const std::size_t before = findings_.size();
-    rule.check(c, findings_);
-    for (std::size_t i = before; i < findings_.size(); ++i) findings_[i].rule = &rule;
-  }
+  findings_ = check_all(context());
   mark_accepted(lab, findings_);
   sort_by_severity(findings_);
 }

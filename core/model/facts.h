@@ -39,6 +39,8 @@ struct CardMark {
   static constexpr std::uint32_t own_mac_only = 1U << 22U;
   static constexpr std::uint32_t for_storage = 1U << 23U;
   static constexpr std::uint32_t for_migration = 1U << 24U;
+  static constexpr std::uint32_t separated = 1U << 25U;
+  static constexpr std::uint32_t translates = 1U << 26U;
 };
 
 struct MachineMark {
@@ -60,6 +62,7 @@ struct MachineMark {
   static constexpr std::uint32_t no_role = 1U << 15U;   // none, or one that the lab does not have
   static constexpr std::uint32_t memory_file = 1U << 16U;
   static constexpr std::uint32_t needs = 1U << 17U; // anything at all
+  static constexpr std::uint32_t filters = 1U << 18U; // a reverse path filter
 };
 
 // A card that carries its guests' traffic and is for nothing else (hollow pin): neither for management,

@@ -32,7 +32,8 @@ std::uint32_t marks_of(const Card& c) {
          mark_if(!c.ranges.empty(), CardMark::has_ranges) | mark_if(c.published, CardMark::published) |
          mark_if(c.own_mac_only, CardMark::own_mac_only) | mark_if(c.forwards4, CardMark::forwards4) |
          mark_if(c.forwards6, CardMark::forwards6) | mark_if(c.for_storage, CardMark::for_storage) |
-         mark_if(c.for_migration, CardMark::for_migration);
+         mark_if(c.for_migration, CardMark::for_migration) | mark_if(c.separated, CardMark::separated) |
+         mark_if(c.translates, CardMark::translates);
 }
 
 // Gives what the rows say as marks.

@@ -36,7 +36,8 @@ std::uint32_t marks_of(const Machine& m) {
                         mark_if(m.name.empty(), MachineMark::unnamed) |
                         mark_if(!m.host_name.empty(), MachineMark::own_host_name) |
                         mark_if(!m.notes.empty(), MachineMark::notes) |
-                        mark_if(!m.initiator_name.empty(), MachineMark::initiator);
+                        mark_if(!m.initiator_name.empty(), MachineMark::initiator) |
+                        mark_if(m.reverse_filter != ReverseFilter::off, MachineMark::filters);
   if (!m.routes.empty())
     marks |= MachineMark::routes | mark_if(m.routes.size() > 1, MachineMark::several_routes);
   if (!m.offers.empty()) marks |= offer_marks(m.offers);

@@ -23,7 +23,8 @@ class Lister {
     std::span<const std::uint32_t> servers;
     std::vector<std::pair<std::uint32_t, std::uint32_t>> on; // segment, machine; sorted
   };
-  void add(std::uint32_t machine, const Need&);
+  void add(std::uint32_t machine, const Need&, const Service&);
+  void add_of_role(std::uint32_t machine, std::uint32_t role);
   const Service& service(const std::string& name);
   std::uint32_t server(std::uint32_t machine, const Need&, const Service&);
   bool talk(std::uint32_t machine, std::uint32_t server);
@@ -34,6 +35,7 @@ class Lister {
   const AddressesInUse& addresses_;
   Offerings offerings_;
   std::deque<Service> services_;
+  std::vector<std::vector<const Service*>> by_role_; // for each of a role's needs
   std::optional<Neighbours> neighbours_;
   std::vector<ListedNeed> out_;
   std::uint32_t last_machine_ = kNowhere, last_server_ = kNowhere;
@@ -77,21 +79,27 @@ std::uint32_t Lister::server(std::uint32_t machine, const Need& need, const Serv
 }
 
 // Who offers a service serves himself.
-void Lister::add(std::uint32_t machine, const Need& need) {
-  const Service& s = service(need.service);
+void Lister::add(std::uint32_t machine, const Need& need, const Service& s) {
   if (!need.from && std::binary_search(s.servers.begin(), s.servers.end(), machine)) return;
   out_.push_back({machine, &need, server(machine, need, s)});
 }
 
+// What a machine says itself about a service counts instead.
+void Lister::add_of_role(std::uint32_t machine, std::uint32_t role) {
+  const std::vector<Need>& needs = lab_.roles[role].needs;
+  std::vector<const Service*>& services = by_role_[role];
+  for (std::size_t i = services.size(); i < needs.size(); ++i) services.push_back(&service(needs[i].service));
+  const std::vector<Need>& own = lab_.machines[machine].needs;
+  for (std::size_t i = 0; i < needs.size(); ++i)
+    if (std::none_of(own.begin(), own.end(), [&](const Need& o) { return o.service == needs[i].service; }))
+      add(machine, needs[i], *services[i]);
+}
+
 std::vector<ListedNeed> Lister::run() {
+  by_role_.resize(lab_.roles.size());
   index_.facts().each_machine(MachineMark::needs, [&](std::uint32_t m) {
-    const std::vector<Need>& own = lab_.machines[m].needs;
-    for (const Need& n : own) add(m, n);
-    const std::uint32_t role = index_.machines()[m].role;
-    if (role == kNowhere) return;
-    for (const Need& n : lab_.roles[role].needs)
-      if (std::none_of(own.begin(), own.end(), [&](const Need& o) { return o.service == n.service; }))
-        add(m, n);
+    for (const Need& n : lab_.machines[m].needs) add(m, n, service(n.service));
+    if (const std::uint32_t role = index_.machines()[m].role; role != kNowhere) add_of_role(m, role);
   });
   return std::move(out_);
 }

@@ -10,68 +10,91 @@ namespace {
 
 constexpr std::int32_t kLeastMtu = 104; // more than a small packet of either family
 
-bool is_plain(const Machine& m) { return m.reverse_filter == ReverseFilter::off; }
+std::uint32_t value4(const AddressRow& row) { return static_cast<std::uint32_t>(row.low); }
+
+bool same_start(std::uint32_t a, std::uint32_t b, std::int32_t length) {
+  return length == 0 || ((a ^ b) >> static_cast<std::uint32_t>(32 - length)) == 0;
+}
 
 } // namespace
 
 Neighbours::Neighbours(const Index& index, const AddressesInUse& addresses)
-    : index_(index), addresses_(addresses) {
-  const NetworkFacts& facts = index.facts();
+    : index_(index), facts_(index.facts()), addresses_(addresses),
+      plain_machine_(index.lab().machines.size(), 1), plain_(index.lab().cards.size()) {
   const Lab& lab = index.lab();
-  plain_machine_.reserve(lab.machines.size());
-  for (const Machine& m : lab.machines) plain_machine_.push_back(is_plain(m) ? 1 : 0);
-  plain_.reserve(lab.cards.size());
-  for (std::uint32_t c = 0; c < lab.cards.size(); ++c) {
-    plain_.push_back(plain(c));
-    // What DHCP or advertisements will bring is not known here.
-    constexpr std::uint32_t kGiven = CardMark::asks_dhcp | CardMark::slaac;
-    const std::uint32_t m = facts.card_machine[c];
-    if ((facts.card_marks[c] & kGiven) != 0 && m != kNowhere) plain_machine_[m] = 0;
+  plain_segment_.reserve(lab.segments.size());
+  // Without a mark in its segment an address is a host of its prefix, with its length.
+  for (std::uint32_t s = 0; s < lab.segments.size(); ++s)
+    plain_segment_.push_back(lab.segments[s].mtu >= kLeastMtu && lab.segments[s].type != SegmentKind::bridged &&
+                             addresses.prefix4(s) && !addresses.has_marks(s, Family::v4));
+  find_plain();
+  drop_shared();
+  facts_.each_machine(MachineMark::filters, [this](std::uint32_t m) { plain_machine_[m] = 0; });
+}
+
+// What DHCP or advertisements will bring is not known here.
+void Neighbours::find_plain() {
+  const std::span<const AddressRow> all = facts_.addresses;
+  constexpr std::uint32_t kGiven = CardMark::asks_dhcp | CardMark::slaac;
+  std::uint32_t row = 0;
+  first_row_.reserve(plain_.size() + 1);
+  for (std::uint32_t c = 0; c < plain_.size(); ++c) {
+    first_row_.push_back(row);
+    std::uint32_t v4 = 0, last = 0;
+    for (; row < all.size() && all[row].card == c; ++row) {
+      if (all[row].is_v6) continue;
+      ++v4;
+      last = row;
+    }
+    if (v4 == 1 && is_plain(c) && !is_loopback(all[last].address()) && !is_multicast(all[last].address()))
+      plain_[c] = {facts_.card_segment[c], value4(all[last])};
+    const std::uint32_t m = facts_.card_machine[c];
+    if ((facts_.card_marks[c] & kGiven) != 0 && m != kNowhere) plain_machine_[m] = 0;
   }
-  for (const WideKey& k : maybe_repeated(facts.card_mac)) plain_[k.place].segment = kNowhere;
-  for (const Conflicts::Run& run : addresses.equal())
-    for (const HeldAddress& h : addresses.all().part(run.first, run.count))
+  first_row_.push_back(row);
+}
+
+bool Neighbours::is_plain(std::uint32_t c) const {
+  constexpr std::uint32_t kNeeded = CardMark::connected | CardMark::has_segment | CardMark::has_address;
+  constexpr std::uint32_t kNever = CardMark::trunk | CardMark::carries | CardMark::own_mtu |
+                                   CardMark::odd_mac | CardMark::separated | CardMark::translates;
+  const std::uint32_t marks = facts_.card_marks[c];
+  return (marks & kNeeded) == kNeeded && (marks & kNever) == 0 && plain_segment_[facts_.card_segment[c]] != 0;
+}
+
+// Cards with a MAC or an address that another one has too.
+void Neighbours::drop_shared() {
+  for (const WideKey& k : maybe_repeated(facts_.card_mac)) plain_[k.place].segment = kNowhere;
+  for (const Conflicts::Run& run : addresses_.equal())
+    for (const HeldAddress& h : addresses_.all().part(run.first, run.count))
       if (h.holder == Holder::card) plain_[h.card].segment = kNowhere;
 }
 
-Neighbours::Plain Neighbours::plain(std::uint32_t c) const {
-  const NetworkFacts& facts = index_.facts();
-  constexpr std::uint32_t kNeeded = CardMark::connected | CardMark::has_segment | CardMark::has_address;
-  constexpr std::uint32_t kNever =
-      CardMark::trunk | CardMark::carries | CardMark::own_mtu | CardMark::odd_mac;
-  const std::uint32_t marks = facts.card_marks[c], s = facts.card_segment[c];
-  if ((marks & kNeeded) != kNeeded || (marks & kNever) != 0) return {};
-  const Card& card = index_.lab().cards[c];
-  const Segment& segment = index_.lab().segments[s];
-  if (card.separated || card.translates || segment.mtu < kLeastMtu || segment.type == SegmentKind::bridged)
-    return {};
-  // Without a mark in its segment an address is a host of its prefix, with its length.
-  if (!addresses_.prefix4(s) || addresses_.has_marks(s, Family::v4)) return {};
-  Plain out;
-  for (const CardAddress& a : card.addresses) {
-    if (!a.address || !a.address->is_v4()) continue;
-    if (out.segment != kNowhere || is_loopback(*a.address) || is_multicast(*a.address)) return {};
-    out = {s, *a.address};
-  }
-  return out;
+std::span<const AddressRow> Neighbours::rows(std::uint32_t card) const {
+  return std::span(facts_.addresses).subspan(first_row_[card], first_row_[card + 1] - first_row_[card]);
+}
+
+std::int32_t Neighbours::length4(const AddressRow& row) const {
+  if (row.length != AddressRow::kNoLength) return row.length;
+  const std::uint32_t s = addresses_.segment_for(index_, row.card, row.address());
+  const auto p = s == kNowhere ? std::nullopt : addresses_.prefix4(s);
+  return p && p->is_v4() ? p->length() : 32;
 }
 
 // Whether what a machine sends to a neighbour of this card leaves by it: no other card and no route is
 // nearer.
-bool Neighbours::keeps_to(std::uint32_t machine, std::uint32_t card, const Address& to) const {
+bool Neighbours::keeps_to(std::uint32_t machine, std::uint32_t card, std::uint32_t to) const {
   for (const std::uint32_t other : index_.cards_of(machine)) {
     if (other == card) continue;
-    for (const CardAddress& a : index_.lab().cards[other].addresses) {
-      if (!a.address || !a.address->is_v4()) continue;
-      const std::uint32_t s = addresses_.segment_for(index_, other, *a.address);
-      const auto p = s == kNowhere ? std::nullopt : addresses_.prefix4(s);
-      const std::int32_t length = a.length ? *a.length : p && p->is_v4() ? p->length() : 32;
-      if (Prefix::of(*a.address, std::clamp(length, 0, 32)).contains(to)) return false;
-    }
+    for (const AddressRow& row : rows(other))
+      if (!row.is_v6 && same_start(value4(row), to, length4(row))) return false;
   }
+  if ((facts_.machine_marks[machine] & MachineMark::routes) == 0) return true;
   const std::vector<Route>& routes = index_.lab().machines[machine].routes;
-  return std::none_of(routes.begin(), routes.end(),
-                      [&](const Route& r) { return r.to.length() > 0 && r.to.contains(to); });
+  const Address address = Address::v4(to);
+  return std::none_of(routes.begin(), routes.end(), [&address](const Route& r) {
+    return r.to.length() > 0 && r.to.contains(address);
+  });
 }
 
 bool Neighbours::surely_talk(std::uint32_t a, std::uint32_t b) const {

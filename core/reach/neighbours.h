@@ -17,15 +17,21 @@ class Neighbours {
   // A card that can be reached without doubt by its neighbours.
   struct Plain {
     std::uint32_t segment = kNowhere; // kNowhere: it is not such a card
-    Address address;
+    std::uint32_t address = 0;        // IPv4
   };
-  Plain plain(std::uint32_t card) const;
-  bool keeps_to(std::uint32_t machine, std::uint32_t card, const Address& to) const;
+  void find_plain();
+  void drop_shared();
+  bool is_plain(std::uint32_t card) const;
+  bool keeps_to(std::uint32_t machine, std::uint32_t card, std::uint32_t to) const;
+  std::span<const AddressRow> rows(std::uint32_t card) const;
+  std::int32_t length4(const AddressRow&) const;
 
   const Index& index_;
+  const NetworkFacts& facts_;
   const AddressesInUse& addresses_;
-  std::vector<std::uint8_t> plain_machine_;
-  std::vector<Plain> plain_; // by card
+  std::vector<std::uint8_t> plain_machine_, plain_segment_;
+  std::vector<std::uint32_t> first_row_; // in the facts' addresses, by card
+  std::vector<Plain> plain_;             // by card
 };
 
 } // namespace snug
