@@ -50,7 +50,8 @@ void sort_by_severity(std::vector<Finding>& findings) {
 constexpr std::size_t kWorthThread = 5000;
 
 // In a large lab a second thread works meanwhile. Gives what has no state where there is none to be had.
-template <typename Work> std::future<std::invoke_result_t<Work>> beside(const Index& index, Work work) {
+template <typename Work>
+std::future<std::invoke_result_t<Work>> beside(const Index& index, Work work) {
   try {
     if (index.machines().size() >= kWorthThread) return std::async(std::launch::async, std::move(work));
   } catch (const std::system_error&) { // one after the other

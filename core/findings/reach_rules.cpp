@@ -101,11 +101,16 @@ void note_unmet(const Context& c, std::vector<Unmet>& unmet, const Need& n, std:
 // Machines of one class get the same from the same: what one of them gets need not be asked again.
 class Met {
  public:
-  explicit Met(const Context& c) : c_(c), offerings_(c.index) {}
+  explicit Met(const Context& c) : c_(c), offerings_(c.index) {
+    constexpr std::ptrdiff_t kFew = 32; // asking each is less work than finding who is alike
+    const auto needs = c.reach->needs();
+    crowd_ = std::count_if(needs.begin(), needs.end(),
+                           [](const ListedNeed& n) { return n.server == kNowhere; }) > kFew;
+  }
   Judged ask(std::size_t occasion, std::uint32_t machine, const Need& n) {
     Reach& reach = c_.reach->at(occasion);
     const MachineId who = c_.lab.machines[machine].id;
-    const std::uint32_t alike = reach.classes().of(reach.network().node_of(who));
+    const std::uint32_t alike = crowd_ ? reach.classes().of(reach.network().node_of(who)) : machine;
     const Key key(occasion, alike, n.from, n.service);
     if (met_.count(key) != 0) return {};
     Judged j = judge(reach, c_.index, offerings_, who, n);
@@ -117,6 +122,7 @@ class Met {
   using Key = std::tuple<std::size_t, std::uint32_t, MachineId, std::string>;
   const Context& c_;
   Offerings offerings_;
+  bool crowd_ = false;
   std::set<Key> met_;
 };
 

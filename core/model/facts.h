@@ -61,7 +61,7 @@ struct MachineMark {
   static constexpr std::uint32_t initiator = 1U << 14U; // has an initiator name
   static constexpr std::uint32_t no_role = 1U << 15U;   // none, or one that the lab does not have
   static constexpr std::uint32_t memory_file = 1U << 16U;
-  static constexpr std::uint32_t needs = 1U << 17U; // anything at all
+  static constexpr std::uint32_t needs = 1U << 17U;   // anything at all
   static constexpr std::uint32_t filters = 1U << 18U; // a reverse path filter
 };
 

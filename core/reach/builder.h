@@ -10,12 +10,14 @@ namespace snug {
 
 class ReachBuilder {
  public:
-  ReachBuilder(ReachNetwork& out, const Index& index, const AddressesInUse& addresses,
-               std::span<const std::uint8_t> running, std::size_t variant)
-      : n_(out), index_(index), lab_(index.lab()), held_(addresses), running_(running), variant_(variant) {}
+  ReachBuilder(ReachNetwork& out, ReachNetwork::Body& body, const Index& index,
+               const AddressesInUse& addresses, std::span<const std::uint8_t> running, std::size_t variant)
+      : n_(out), b_(body), index_(index), lab_(index.lab()), held_(addresses), running_(running),
+        variant_(variant) {}
   void build();
 
  private:
+  void reserve();
   // Pieces.
   void add_pieces();
   void add_lan_pieces();
@@ -54,6 +56,7 @@ class ReachBuilder {
   void advertise_all();
   std::vector<Prefix> advertised_by(const ReachPort&) const;
   void sort_addresses();
+  void sort_by_address();
 
   // Routes.
   void add_routes(std::uint32_t node);
@@ -68,6 +71,7 @@ class ReachBuilder {
   void sort_routes(std::uint32_t node);
 
   ReachNetwork& n_;
+  ReachNetwork::Body& b_; // of n_
   const Index& index_;
   const Lab& lab_;
   const AddressesInUse& held_;

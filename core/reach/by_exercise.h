@@ -11,7 +11,8 @@ namespace snug {
 class ReachByExercise {
  public:
   ReachByExercise(const Index& index, const AddressesInUse& addresses)
-      : index_(&index), addresses_(&addresses), reach_(1 + index.lab().exercises.size()) {}
+      : index_(&index), addresses_(&addresses), reach_(1 + index.lab().exercises.size()),
+        running_(reach_.size()) {}
   // 0: everything on; then the exercises in the lab's order.
   std::size_t occasions() const { return reach_.size(); }
   Reach& at(std::size_t occasion);
@@ -22,6 +23,7 @@ class ReachByExercise {
   const Index* index_;
   const AddressesInUse* addresses_;
   std::vector<std::unique_ptr<Reach>> reach_;
+  std::vector<std::vector<std::uint8_t>> running_; // of those that are made
   std::optional<std::vector<ListedNeed>> needs_;
 };
 

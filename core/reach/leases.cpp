@@ -1,3 +1,4 @@
+#include "core/addressing/sort_keys.h"
 #include "core/reach/builder.h"
 
 #include <algorithm>
@@ -17,7 +18,7 @@ void ReachBuilder::add_ranges(std::vector<Lease>& out, std::uint32_t port,
   for (const RangeRow& r : ranges) {
     if (!r.first.is_v4() || !r.last.is_v4() || r.last < r.first) continue;
     Lease l{port, {r.first, r.last}, -1};
-    for (const ReachAddress& a : n_.addresses_)
+    for (const ReachAddress& a : b_.addresses)
       if (a.port == port && a.address.is_v4() && Prefix::of(a.address, a.length).contains(r.first))
         l.length = a.length;
     out.push_back(l);
@@ -27,8 +28,8 @@ void ReachBuilder::add_ranges(std::vector<Lease>& out, std::uint32_t port,
 // Of running machines' cards, translators and LANs. Length -1: only for those who ask through a relay.
 std::vector<ReachBuilder::Lease> ReachBuilder::servers() const {
   std::vector<Lease> out;
-  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
-    const ReachPort& port = n_.ports_[p];
+  for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
+    const ReachPort& port = b_.ports[p];
     if (!n_.nodes_[port.node].on || port.piece == kNowhere) continue;
     if (const Card* card = index_.card(CardId{port.id.kind == Kind::card ? port.id.number : 0})) {
       if (card->dhcp == DhcpDuty::server) add_ranges(out, p, card->ranges);
@@ -54,7 +55,7 @@ std::vector<ReachBuilder::Lease> ReachBuilder::servers() const {
 
 // Frames pass both ways.
 bool ReachBuilder::answers(std::uint32_t client, std::uint32_t server) const {
-  return n_.ports_[client].node != n_.ports_[server].node &&
+  return b_.ports[client].node != b_.ports[server].node &&
          n_.frame(client, server, kSmall) == FrameStop::none &&
          n_.frame(server, client, kSmall) == FrameStop::none;
 }
@@ -69,20 +70,20 @@ std::vector<ReachBuilder::Lease> ReachBuilder::offers_for(std::uint32_t port,
   };
   for (const Lease& l : servers)
     if (l.length >= 0 && answers(port, l.server)) add(l);
-  for (std::uint32_t r = 0; r < n_.ports_.size(); ++r) {
-    const ReachPort& relay = n_.ports_[r];
+  for (std::uint32_t r = 0; r < b_.ports.size(); ++r) {
+    const ReachPort& relay = b_.ports[r];
     const Card* card = index_.card(CardId{relay.id.kind == Kind::card ? relay.id.number : 0});
     if (!card || card->dhcp != DhcpDuty::relay || !card->relay_to || !n_.nodes_[relay.node].on) continue;
     if (!answers(port, r)) continue;
-    for (const ReachAddress& a : n_.addresses_) {
+    for (const ReachAddress& a : b_.addresses) {
       if (a.port != r || !a.address.is_v4()) continue;
       const Prefix here = Prefix::of(a.address, a.length);
       for (const Lease& l : servers) {
-        const ReachNode& node = n_.nodes_[n_.ports_[l.server].node];
+        const ReachNode& node = n_.nodes_[b_.ports[l.server].node];
         const auto is_it = [&](const ReachAddress& s) {
           return s.address == *card->relay_to && s.port >= node.first_port && s.port < node.end_port;
         };
-        if (here.contains(l.range.first) && std::any_of(n_.addresses_.begin(), n_.addresses_.end(), is_it))
+        if (here.contains(l.range.first) && std::any_of(b_.addresses.begin(), b_.addresses.end(), is_it))
           add({l.server, l.range, a.length});
       }
     }
@@ -97,8 +98,8 @@ void ReachBuilder::lease(std::uint32_t port, const Lease& l) {
   if (!a || l.range.last < *a) return;
   taken_.insert(*a);
   give(*a, l.length, port);
-  const ReachPort& server = n_.ports_[l.server];
-  const std::uint32_t s = n_.ports_[port].segment;
+  const ReachPort& server = b_.ports[l.server];
+  const std::uint32_t s = b_.ports[port].segment;
   std::optional<Address> gateway;
   if (server.id.kind == Kind::lan)
     gateway = lab_.lans[index_.place(server.id)].gateway4;
@@ -111,13 +112,13 @@ void ReachBuilder::lease_all() {
   const auto wants = [&](const ReachPort& p) {
     return p.wants_lease && n_.nodes_[p.node].on && p.piece != kNowhere;
   };
-  if (std::none_of(n_.ports_.begin(), n_.ports_.end(), wants)) return;
+  if (std::none_of(b_.ports.begin(), b_.ports.end(), wants)) return;
   const std::vector<Lease> all = servers();
-  for (const ReachAddress& a : n_.addresses_) taken_.insert(a.address);
-  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
-    if (!wants(n_.ports_[p])) continue;
+  for (const ReachAddress& a : b_.addresses) taken_.insert(a.address);
+  for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
+    if (!wants(b_.ports[p])) continue;
     const std::vector<Lease> offers = offers_for(p, all);
-    n_.variants_ = std::max(n_.variants_, std::min(offers.size(), kMostVariants));
+    b_.variants = std::max(b_.variants, std::min(offers.size(), kMostVariants));
     if (!offers.empty()) lease(p, offers[variant_ % offers.size()]);
   }
 }
@@ -134,20 +135,20 @@ std::vector<Prefix> ReachBuilder::advertised_by(const ReachPort& router) const {
   }
   if (router.segment != kNowhere)
     if (const auto p = held_.prefix6(router.segment)) add(*p);
-  const auto place = static_cast<std::uint32_t>(&router - n_.ports_.data());
-  for (const ReachAddress& a : n_.addresses_)
+  const auto place = static_cast<std::uint32_t>(&router - b_.ports.data());
+  for (const ReachAddress& a : b_.addresses)
     if (out.empty() && a.port == place && !a.address.is_v4() && !is_link_local(a.address))
       add(Prefix::of(a.address, a.length));
   return out;
 }
 
 void ReachBuilder::advertise_all() {
-  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
-    const ReachPort& port = n_.ports_[p];
+  for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
+    const ReachPort& port = b_.ports[p];
     if (!port.wants_advertised || n_.nodes_[port.node].forwards6 || port.mtu < kLeastMtu6) continue;
     if (port.piece == kNowhere || !n_.nodes_[port.node].on) continue;
-    for (std::uint32_t r = 0; r < n_.ports_.size(); ++r) {
-      const ReachPort& router = n_.ports_[r];
+    for (std::uint32_t r = 0; r < b_.ports.size(); ++r) {
+      const ReachPort& router = b_.ports[r];
       if (!router.advertises || !n_.nodes_[router.node].on || router.mtu < kLeastMtu6) continue;
       if (router.node == port.node || n_.frame(r, p, kSmall) != FrameStop::none) continue;
       for (const Prefix& prefix : advertised_by(router))
@@ -158,19 +159,38 @@ void ReachBuilder::advertise_all() {
 }
 
 void ReachBuilder::sort_addresses() {
-  std::stable_sort(n_.addresses_.begin(), n_.addresses_.end(),
-                   [](const ReachAddress& a, const ReachAddress& b) { return a.port < b.port; });
+  const auto by_port = [](const ReachAddress& a, const ReachAddress& b) { return a.port < b.port; };
+  if (!std::is_sorted(b_.addresses.begin(), b_.addresses.end(), by_port))
+    std::stable_sort(b_.addresses.begin(), b_.addresses.end(), by_port);
   std::uint32_t at = 0;
-  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p) {
-    n_.ports_[p].first_address = at;
-    while (at < n_.addresses_.size() && n_.addresses_[at].port == p) ++at;
-    n_.ports_[p].end_address = at;
+  for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
+    b_.ports[p].first_address = at;
+    while (at < b_.addresses.size() && b_.addresses[at].port == p) ++at;
+    b_.ports[p].end_address = at;
   }
-  n_.by_address_ = n_.addresses_;
-  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p)
-    if (const auto a = n_.link_local(n_.ports_[p])) n_.by_address_.push_back({*a, 64, p});
-  std::stable_sort(n_.by_address_.begin(), n_.by_address_.end(),
-                   [](const ReachAddress& a, const ReachAddress& b) { return a.address < b.address; });
+  sort_by_address();
+}
+
+// Link-local ones included, after the others of equal value.
+void ReachBuilder::sort_by_address() {
+  std::vector<ReachAddress> local;
+  local.reserve(b_.ports.size());
+  for (std::uint32_t p = 0; p < b_.ports.size(); ++p)
+    if (const auto a = n_.link_local(b_.ports[p])) local.push_back({*a, 64, p});
+  std::vector<WideKey> keys;
+  keys.reserve(b_.addresses.size() + local.size());
+  for (const bool v4 : {true, false}) {
+    keys.clear();
+    const auto add = [&](const Address& a, std::size_t place) {
+      if (a.is_v4() == v4) keys.push_back({a.high(), a.low(), static_cast<std::uint32_t>(place), 0});
+    };
+    const std::size_t own = b_.addresses.size();
+    for (std::size_t i = 0; i < own; ++i) add(b_.addresses[i].address, i);
+    for (std::size_t i = 0; i < local.size(); ++i) add(local[i].address, own + i);
+    sort_wide_keys(keys);
+    for (const WideKey& k : keys)
+      b_.by_address.push_back(k.place < own ? b_.addresses[k.place] : local[k.place - own]);
+  }
 }
 
 } // namespace snug

@@ -25,8 +25,9 @@ Neighbours::Neighbours(const Index& index, const AddressesInUse& addresses)
   plain_segment_.reserve(lab.segments.size());
   // Without a mark in its segment an address is a host of its prefix, with its length.
   for (std::uint32_t s = 0; s < lab.segments.size(); ++s)
-    plain_segment_.push_back(lab.segments[s].mtu >= kLeastMtu && lab.segments[s].type != SegmentKind::bridged &&
-                             addresses.prefix4(s) && !addresses.has_marks(s, Family::v4));
+    plain_segment_.push_back(lab.segments[s].mtu >= kLeastMtu &&
+                             lab.segments[s].type != SegmentKind::bridged && addresses.prefix4(s) &&
+                             !addresses.has_marks(s, Family::v4));
   find_plain();
   drop_shared();
   facts_.each_machine(MachineMark::filters, [this](std::uint32_t m) { plain_machine_[m] = 0; });
@@ -92,9 +93,8 @@ bool Neighbours::keeps_to(std::uint32_t machine, std::uint32_t card, std::uint32
   if ((facts_.machine_marks[machine] & MachineMark::routes) == 0) return true;
   const std::vector<Route>& routes = index_.lab().machines[machine].routes;
   const Address address = Address::v4(to);
-  return std::none_of(routes.begin(), routes.end(), [&address](const Route& r) {
-    return r.to.length() > 0 && r.to.contains(address);
-  });
+  return std::none_of(routes.begin(), routes.end(),
+                      [&address](const Route& r) { return r.to.length() > 0 && r.to.contains(address); });
 }
 
 bool Neighbours::surely_talk(std::uint32_t a, std::uint32_t b) const {

@@ -5,6 +5,7 @@
 
 #include "core/addressing/in_use.h"
 
+#include <memory>
 #include <span>
 #include <vector>
 
@@ -69,6 +70,9 @@ struct ReachPiece {
   std::uint64_t up_mac = 0;
 };
 
+// Whether the same addresses are given out and taken whichever of the two run.
+bool gives_same(const Index&, std::span<const std::uint8_t> running, std::span<const std::uint8_t> others);
+
 // Why a frame does not get from one port to another.
 enum class FrameStop : std::uint8_t { none, apart, same_mac, other_mac, separated, too_big };
 
@@ -77,26 +81,28 @@ class ReachNetwork {
   // `running`: 1 or 0 for each of lab.machines. `variant`: which of several DHCP servers answers first.
   ReachNetwork(const Index&, const AddressesInUse&, std::span<const std::uint8_t> running,
                std::size_t variant = 0);
+  // The same network with others running; see gives_same().
+  ReachNetwork(const ReachNetwork&, std::span<const std::uint8_t> running);
 
   std::span<const ReachNode> nodes() const { return nodes_; }
-  std::span<const ReachPort> ports() const { return ports_; }
-  std::span<const ReachPiece> pieces() const { return pieces_; }
+  std::span<const ReachPort> ports() const { return body_->ports; }
+  std::span<const ReachPiece> pieces() const { return body_->pieces; }
   std::span<const ReachAddress> addresses(const ReachPort& p) const {
-    return std::span(addresses_).subspan(p.first_address, p.end_address - p.first_address);
+    return std::span(body_->addresses).subspan(p.first_address, p.end_address - p.first_address);
   }
   // Longest prefix first, then the lowest metric, then the first that was set.
   std::span<const ReachRoute> routes(const ReachNode& n) const {
-    return std::span(routes_).subspan(n.first_route, n.end_route - n.first_route);
+    return std::span(body_->routes).subspan(n.first_route, n.end_route - n.first_route);
   }
   // Those who have an address, whether on or off.
   std::span<const ReachAddress> with(const Address&) const;
   // Ports with a MAC; only those that share it are listed.
-  std::span<const std::uint32_t> shared_macs() const { return shared_macs_; }
+  std::span<const std::uint32_t> shared_macs() const { return body_->shared_macs; }
   // kNowhere: no such node. "outside" is one.
   std::uint32_t node_of(AnyId) const;
   std::uint32_t port_of(std::uint32_t node, CardId) const; // the first; kNowhere
   // More than one DHCP server could have answered somewhere: so many variants.
-  std::size_t variants() const { return variants_; }
+  std::size_t variants() const { return body_->variants; }
   // A packet of `size` octets in one frame. Ports of one layer-2 network.
   FrameStop frame(std::uint32_t from, std::uint32_t to, std::int32_t size) const;
   bool same_network(std::uint32_t a, std::uint32_t b) const;
@@ -108,15 +114,19 @@ class ReachNetwork {
 
  private:
   friend class ReachBuilder;
-  std::vector<ReachNode> nodes_;
-  std::vector<ReachPort> ports_;
-  std::vector<ReachPiece> pieces_;
-  std::vector<ReachAddress> addresses_;  // by port
-  std::vector<ReachAddress> by_address_; // sorted
-  std::vector<ReachRoute> routes_;
-  std::vector<std::uint32_t> shared_macs_;
-  std::vector<std::pair<AnyId, std::uint32_t>> ids_; // sorted
-  std::size_t variants_ = 1;
+  // What does not change with who is on, as long as nobody who gives or gets addresses is switched.
+  struct Body {
+    std::vector<ReachPort> ports;
+    std::vector<ReachPiece> pieces;
+    std::vector<ReachAddress> addresses;  // by port
+    std::vector<ReachAddress> by_address; // sorted
+    std::vector<ReachRoute> routes;
+    std::vector<std::uint32_t> shared_macs;
+    std::vector<std::pair<AnyId, std::uint32_t>> ids; // sorted
+    std::size_t variants = 1;
+  };
+  std::vector<ReachNode> nodes_; // machines first, in the lab's order
+  std::shared_ptr<const Body> body_;
 };
 
 // How many bits two addresses of one family begin with alike (RFC 6724 2.2), as of 128.

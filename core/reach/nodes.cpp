@@ -18,12 +18,12 @@ std::int32_t length_or(const std::optional<Prefix>& p, const Address& a) {
 void ReachBuilder::open_node(AnyId id) {
   ReachNode& n = n_.nodes_.emplace_back();
   n.id = id;
-  n.first_port = static_cast<std::uint32_t>(n_.ports_.size());
+  n.first_port = static_cast<std::uint32_t>(b_.ports.size());
 }
 
 ReachPort& ReachBuilder::open_port(AnyId id, std::uint32_t segment, std::uint32_t piece) {
-  const auto place = static_cast<std::uint32_t>(n_.ports_.size());
-  ReachPort& p = n_.ports_.emplace_back();
+  const auto place = static_cast<std::uint32_t>(b_.ports.size());
+  ReachPort& p = b_.ports.emplace_back();
   p.node = static_cast<std::uint32_t>(n_.nodes_.size() - 1);
   p.id = id;
   p.segment = segment;
@@ -34,13 +34,13 @@ ReachPort& ReachBuilder::open_port(AnyId id, std::uint32_t segment, std::uint32_
 }
 
 void ReachBuilder::give(const std::optional<Address>& a, std::int32_t length, std::uint32_t port) {
-  if (a) n_.addresses_.push_back({*a, length, port});
+  if (a) b_.addresses.push_back({*a, length, port});
 }
 
 void ReachBuilder::close_node() {
   ReachNode& n = n_.nodes_.back();
-  n.end_port = static_cast<std::uint32_t>(n_.ports_.size());
-  for (std::uint32_t p = n.first_port; p < n.end_port; ++p) n.forwards6 |= n_.ports_[p].forwards6;
+  n.end_port = static_cast<std::uint32_t>(b_.ports.size());
+  for (std::uint32_t p = n.first_port; p < n.end_port; ++p) n.forwards6 |= b_.ports[p].forwards6;
 }
 
 void ReachBuilder::add_machine(std::uint32_t place) {
@@ -59,10 +59,10 @@ void ReachBuilder::add_machine(std::uint32_t place) {
 
 void ReachBuilder::add_port(std::uint32_t machine, std::uint32_t card_place, std::uint32_t segment) {
   const Card& card = lab_.cards[card_place];
-  const auto place = static_cast<std::uint32_t>(n_.ports_.size());
+  const auto place = static_cast<std::uint32_t>(b_.ports.size());
   std::uint32_t at = card.connected ? piece(index_.carrier_of(machine), segment) : kNowhere;
   const std::uint32_t in = piece(machine, segment);
-  const bool inside = in != kNowhere && n_.pieces_[in].up == card.id;
+  const bool inside = in != kNowhere && b_.pieces[in].up == card.id;
   ReachPort& p = open_port(card.id, segment, inside ? in : at);
   p.inside = inside;
   p.separated = card.separated && !inside;
@@ -72,12 +72,12 @@ void ReachBuilder::add_port(std::uint32_t machine, std::uint32_t card_place, std
   p.advertises = card.advertises;
   if (card.mtu) p.mtu = *card.mtu;
   if (card.mac) p.mac = card.mac->bits();
-  if (inside) n_.pieces_[in].up_mac = p.mac;
+  if (inside) b_.pieces[in].up_mac = p.mac;
   add_card_rows(place, card, card_place);
 }
 
 void ReachBuilder::add_card_rows(std::uint32_t port, const Card& card, std::uint32_t card_place) {
-  ReachPort& p = n_.ports_[port];
+  ReachPort& p = b_.ports[port];
   for (const CardAddress& row : card.addresses) {
     const bool own = p.segment == index_.segment_of_card(card_place);
     if (row.kind == AddressKind::dhcp) p.wants_lease |= own;
@@ -98,18 +98,18 @@ void ReachBuilder::add_pc() {
   for (std::uint32_t s = 0; s < lab_.segments.size(); ++s) {
     const Segment& segment = lab_.segments[s];
     if (!segment.pc_socket) continue;
-    const auto place = static_cast<std::uint32_t>(n_.ports_.size());
+    const auto place = static_cast<std::uint32_t>(b_.ports.size());
     ReachPort& p = open_port(segment.id, s, 1 + s);
     p.forwards4 = p.forwards6 = lab_.pc.forwards;
     const auto a4 = held_.pc_address4(s);
     p.wants_lease = !a4 && segment.type == SegmentKind::bridged;
-    if (segment.type == SegmentKind::bridged) lans.push_back(n_.pieces_[1 + s].root);
+    if (segment.type == SegmentKind::bridged) lans.push_back(b_.pieces[1 + s].root);
     if (a4) give(a4, length_or(held_.prefix4(s), *a4), place);
     if (segment.pc_address6)
       give(segment.pc_address6, length_or(held_.prefix6(s), *segment.pc_address6), place);
   }
   for (const auto& [key, at] : lan_pieces_) {
-    if (std::find(lans.begin(), lans.end(), n_.pieces_[at].root) != lans.end() || key.second != 0) continue;
+    if (std::find(lans.begin(), lans.end(), b_.pieces[at].root) != lans.end() || key.second != 0) continue;
     ReachPort& p = open_port(lab_.lans[key.first].id, kNowhere, at);
     p.forwards4 = p.forwards6 = lab_.pc.forwards;
     p.wants_lease = true;
@@ -124,7 +124,7 @@ void ReachBuilder::add_translators() {
     const auto inner = held_.translator(s);
     if (segment.type != SegmentKind::nat || !inner) continue;
     open_node(segment.id);
-    const auto place = static_cast<std::uint32_t>(n_.ports_.size());
+    const auto place = static_cast<std::uint32_t>(b_.ports.size());
     open_port(segment.id, s, 1 + s).forwards4 = true;
     give(inner, length_or(held_.prefix4(s), *inner), place);
     std::uint32_t lan = index_.place(segment.lan);
@@ -140,7 +140,7 @@ void ReachBuilder::add_lan_routers() {
   for (const auto& [key, at] : lan_pieces_) {
     const Lan& lan = lab_.lans[key.first];
     open_node(lan.id);
-    const auto place = static_cast<std::uint32_t>(n_.ports_.size());
+    const auto place = static_cast<std::uint32_t>(b_.ports.size());
     ReachPort& in = open_port(lan.id, kNowhere, at);
     in.forwards4 = in.forwards6 = true;
     if (lan.gateway4) give(lan.gateway4, length_or(lan.prefix4, *lan.gateway4), place);
@@ -171,7 +171,7 @@ Address unused(const Lab& lab, const AddressesInUse& held, std::initializer_list
 
 void ReachBuilder::add_outside() {
   open_node(AnyId{Kind::outside, 0});
-  const auto place = static_cast<std::uint32_t>(n_.ports_.size());
+  const auto place = static_cast<std::uint32_t>(b_.ports.size());
   open_port(AnyId{Kind::outside, 0}, kNowhere, beyond());
   const Address a4 =
       unused(lab_, held_, {Address::v4(0xc000'0201), Address::v4(0xc633'6401), Address::v4(0xcb00'7101)});
@@ -182,24 +182,24 @@ void ReachBuilder::add_outside() {
   close_node();
   std::int64_t next = 1;
   for (std::uint32_t p = 0; p < place; ++p)
-    if (n_.ports_[p].piece == beyond()) {
+    if (b_.ports[p].piece == beyond()) {
       give(a4.plus(next), 32, p);
-      if (n_.ports_[p].forwards6) give(a6.plus(next), 128, p);
+      if (b_.ports[p].forwards6) give(a6.plus(next), 128, p);
       ++next;
     }
 }
 
 void ReachBuilder::find_shared_macs() {
   std::vector<std::pair<std::uint64_t, std::uint32_t>> macs;
-  for (std::uint32_t p = 0; p < n_.ports_.size(); ++p)
-    if (n_.ports_[p].piece != kNowhere) macs.emplace_back(n_.ports_[p].mac, p);
+  for (std::uint32_t p = 0; p < b_.ports.size(); ++p)
+    if (b_.ports[p].piece != kNowhere) macs.emplace_back(b_.ports[p].mac, p);
   std::sort(macs.begin(), macs.end());
   for (std::size_t i = 0; i < macs.size(); ++i) {
     const bool before = i > 0 && macs[i - 1].first == macs[i].first;
     const bool after = i + 1 < macs.size() && macs[i + 1].first == macs[i].first;
     if (!before && !after) continue;
-    n_.ports_[macs[i].second].mac_twice = true;
-    n_.shared_macs_.push_back(macs[i].second);
+    b_.ports[macs[i].second].mac_twice = true;
+    b_.shared_macs.push_back(macs[i].second);
   }
 }
 

@@ -6,19 +6,19 @@ namespace snug {
 
 void ReachBuilder::add_pieces() {
   const auto segments = static_cast<std::uint32_t>(lab_.segments.size());
-  n_.pieces_.emplace_back(); // beyond
+  b_.pieces.emplace_back(); // beyond
   const auto add = [&](std::uint32_t segment) {
-    ReachPiece& p = n_.pieces_.emplace_back();
+    ReachPiece& p = b_.pieces.emplace_back();
     p.segment = segment;
     p.port_mtu = lab_.segments[segment].mtu;
   };
   for (std::uint32_t s = 0; s < segments; ++s) add(s);
   piece_start_.reserve(lab_.machines.size() + 1);
   for (std::uint32_t m = 0; m < lab_.machines.size(); ++m) {
-    piece_start_.push_back(static_cast<std::uint32_t>(n_.pieces_.size()));
+    piece_start_.push_back(static_cast<std::uint32_t>(b_.pieces.size()));
     for (const std::uint32_t s : held_.domains().pieces_in(m)) add(s);
   }
-  piece_start_.push_back(static_cast<std::uint32_t>(n_.pieces_.size()));
+  piece_start_.push_back(static_cast<std::uint32_t>(b_.pieces.size()));
   add_lan_pieces();
   join_carried();
   settle_pieces();
@@ -35,8 +35,8 @@ std::uint32_t ReachBuilder::piece(std::uint32_t carrier, std::uint32_t segment) 
 
 std::uint32_t ReachBuilder::lan_piece(std::uint32_t lan, std::int32_t vlan) {
   const auto [it, is_new] =
-      lan_pieces_.try_emplace({lan, vlan}, static_cast<std::uint32_t>(n_.pieces_.size()));
-  if (is_new) n_.pieces_.emplace_back().port_mtu = 0xffff; // as much as the segments on it let through
+      lan_pieces_.try_emplace({lan, vlan}, static_cast<std::uint32_t>(b_.pieces.size()));
+  if (is_new) b_.pieces.emplace_back().port_mtu = 0xffff; // as much as the segments on it let through
   return it->second;
 }
 
@@ -47,7 +47,7 @@ void ReachBuilder::add_lan_pieces() {
     const Segment& segment = lab_.segments[s];
     const std::uint32_t lan = index_.place(segment.lan);
     if (segment.type == SegmentKind::bridged && lan != kNowhere)
-      n_.pieces_[1 + s].parent = lan_piece(lan, segment.vlan);
+      b_.pieces[1 + s].parent = lan_piece(lan, segment.vlan);
   }
 }
 
@@ -67,9 +67,9 @@ void ReachBuilder::join_carried() {
   for (const auto& [card_place, s] : facts.carried) {
     const std::uint32_t machine = facts.card_machine[card_place];
     const std::uint32_t inside = piece(machine, s), outside = piece(index_.carrier_of(machine), s);
-    if (inside == kNowhere || outside == kNowhere || n_.pieces_[inside].parent != kNowhere) continue;
+    if (inside == kNowhere || outside == kNowhere || b_.pieces[inside].parent != kNowhere) continue;
     const Card& card = lab_.cards[card_place];
-    ReachPiece& p = n_.pieces_[inside];
+    ReachPiece& p = b_.pieces[inside];
     p.parent = outside;
     p.up = card.id;
     p.up_own_mac_only = card.own_mac_only || stops_other_macs(index_, lab_.segments[s]);
@@ -81,12 +81,12 @@ void ReachBuilder::join_carried() {
 
 // Parents may come after their children in the list: climb from each.
 void ReachBuilder::settle_pieces() {
-  for (std::uint32_t i = 0; i < n_.pieces_.size(); ++i) {
+  for (std::uint32_t i = 0; i < b_.pieces.size(); ++i) {
     std::uint32_t top = i;
     std::int32_t depth = 0;
-    for (; n_.pieces_[top].parent != kNowhere; top = n_.pieces_[top].parent) ++depth;
-    n_.pieces_[i].root = top;
-    n_.pieces_[i].depth = depth;
+    for (; b_.pieces[top].parent != kNowhere; top = b_.pieces[top].parent) ++depth;
+    b_.pieces[i].root = top;
+    b_.pieces[i].depth = depth;
   }
 }
 

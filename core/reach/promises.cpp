@@ -25,14 +25,15 @@ class Judge {
   }
 
   Judged run() {
-    const std::vector<Subject> to = subjects(promise_.to, true);
+    const std::vector<Subject> from = subjects(promise_.from, false), to = subjects(promise_.to, true);
+    crowd_ = from.size() * to.size() > kFew;
     std::vector<std::uint64_t> asked; // pairs of classes
-    for (const Subject& f : subjects(promise_.from, false))
+    for (const Subject& f : from)
       for (const Subject& t : to) {
         if (f.node == t.node) continue;
         // Machines of one class need not offer the same.
-        const std::uint32_t target = promise_.port != 0 ? t.node : reach_.classes().of(t.node);
-        const std::uint64_t pair = std::uint64_t{reach_.classes().of(f.node)} << 32U | target;
+        const std::uint32_t target = promise_.port != 0 ? t.node : alike(t.node);
+        const std::uint64_t pair = std::uint64_t{alike(f.node)} << 32U | target;
         const auto at = std::lower_bound(asked.begin(), asked.end(), pair);
         if (at != asked.end() && *at == pair) continue;
         asked.insert(at, pair);
@@ -46,16 +47,22 @@ class Judge {
   std::vector<Address> addresses(const Subject& from, const Subject& to);
   bool leaves_by(const ReachAnswer&, const Subject& from) const;
   bool judge_pair(const Subject& from, const Subject& to);
+  std::uint32_t alike(std::uint32_t node) { return crowd_ ? reach_.classes().of(node) : node; }
 
+  static constexpr std::size_t kFew = 32; // pairs: asking each is less work than finding who is alike
   Reach& reach_;
   const Index& index_;
   const ReachNetwork& n_;
   const Promise& promise_;
-  bool never_;
+  bool never_, crowd_ = false;
   Judged result_;
 };
 
 std::vector<Subject> Judge::subjects(AnyId id, bool as_target) const {
+  if (id.kind == Kind::machine) {
+    const std::uint32_t node = n_.node_of(id);
+    return node == kNowhere ? std::vector<Subject>{} : std::vector<Subject>{{node, kNowhere}};
+  }
   std::vector<Subject> out;
   const auto nodes = n_.nodes();
   const std::uint32_t segment = id.kind == Kind::segment ? index_.place(id) : kNowhere;
@@ -63,9 +70,6 @@ std::vector<Subject> Judge::subjects(AnyId id, bool as_target) const {
     const ReachNode& node = nodes[i];
     const bool system = node.id.kind == Kind::machine || node.id.kind == Kind::pc;
     switch (id.kind) {
-    case Kind::machine:
-      if (node.id == id) out.push_back({i, kNowhere});
-      break;
     case Kind::segment:
       if (system && node.on && is_on_segment(n_, node, segment)) out.push_back({i, segment});
       break;

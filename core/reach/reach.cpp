@@ -13,12 +13,19 @@ Reach::Reach(const Index& index, const AddressesInUse& addresses, ExerciseId exe
 
 Reach::Reach(const Index& index, const AddressesInUse& addresses, std::span<const std::uint8_t> running,
              ReachAssumptions assumptions)
-    : index_(index) {
+    : index_(index), assumptions_(assumptions) {
   networks_.reserve(4);
   networks_.emplace_back(index, addresses, running);
   for (std::size_t v = 1; v < networks_.front().variants(); ++v)
     networks_.emplace_back(index, addresses, running, v);
   for (const ReachNetwork& n : networks_) walkers_.emplace_back(n, assumptions);
+}
+
+Reach::Reach(const Reach& like, std::span<const std::uint8_t> running)
+    : index_(like.index_), assumptions_(like.assumptions_) {
+  networks_.reserve(like.networks_.size());
+  for (const ReachNetwork& n : like.networks_) networks_.emplace_back(n, running);
+  for (const ReachNetwork& n : networks_) walkers_.emplace_back(n, assumptions_);
 }
 
 bool Reach::nodes_of(const ReachQuestion& q, ReachProbe& p) const {

@@ -46,6 +46,8 @@ class Reach {
   Reach(const Index&, const AddressesInUse&, ExerciseId exercise = {}, ReachAssumptions = {});
   // `running`: 1 or 0 for each of lab.machines.
   Reach(const Index&, const AddressesInUse&, std::span<const std::uint8_t> running, ReachAssumptions = {});
+  // Of the same lab with others running; see gives_same().
+  Reach(const Reach&, std::span<const std::uint8_t> running);
   Reach(const Reach&) = delete;
   Reach& operator=(const Reach&) = delete;
 
@@ -72,6 +74,7 @@ class Reach {
   void find_targets(std::uint32_t from, std::uint32_t to);
 
   const Index& index_;
+  ReachAssumptions assumptions_;
   std::vector<ReachNetwork> networks_; // one for each choice of DHCP servers
   std::vector<Walker> walkers_;
   std::optional<ReachClasses> classes_;

@@ -17,15 +17,16 @@ bool is_broadcast(const ReachAddress& a, const Address& x) {
 } // namespace
 
 void ReachBuilder::accept(std::uint32_t node, ReachRoute r) {
-  n_.routes_.push_back(r);
-  n_.nodes_[node].end_route = static_cast<std::uint32_t>(n_.routes_.size());
+  b_.routes.push_back(r);
+  n_.nodes_[node].end_route = static_cast<std::uint32_t>(b_.routes.size());
 }
 
 // One for each address, except a second one of the same network on the same card.
 void ReachBuilder::add_connected(std::uint32_t node) {
+  static const Prefix link_locals = Prefix::of(Address::v6(0xfe80'0000'0000'0000ULL, 0), 64);
   const ReachNode& n = n_.nodes_[node];
   for (std::uint32_t p = n.first_port; p < n.end_port; ++p) {
-    const auto addresses = n_.addresses(n_.ports_[p]);
+    const auto addresses = n_.addresses(b_.ports[p]);
     for (std::size_t i = 0; i < addresses.size(); ++i) {
       const ReachAddress& a = addresses[i];
       const bool v4 = a.address.is_v4();
@@ -40,17 +41,14 @@ void ReachBuilder::add_connected(std::uint32_t node) {
       accept(node,
              {to, std::nullopt, p, v4 ? 0 : kConnectedMetric6, v4 ? std::optional(a.address) : std::nullopt});
     }
-    if (n_.link_local(n_.ports_[p]))
-      accept(
-          node,
-          {Prefix::of(Address::v6(0xfe80'0000'0000'0000ULL, 0), 64), std::nullopt, p, kConnectedMetric6, {}});
+    if (n_.link_local(b_.ports[p])) accept(node, {link_locals, std::nullopt, p, kConnectedMetric6, {}});
   }
 }
 
 const ReachRoute* ReachBuilder::match(std::uint32_t node, const Address& a, CardId card) const {
   const ReachRoute* best = nullptr;
   for (const ReachRoute& r : n_.routes(n_.nodes_[node])) {
-    if (!r.to.contains(a) || (card && n_.ports_[r.port].id != AnyId(card))) continue;
+    if (!r.to.contains(a) || (card && b_.ports[r.port].id != AnyId(card))) continue;
     if (!best || r.to.length() > best->to.length() ||
         (r.to.length() == best->to.length() && r.metric < best->metric))
       best = &r;
@@ -67,10 +65,10 @@ std::optional<std::uint32_t> ReachBuilder::port_towards(std::uint32_t node, cons
   if (!r.via->is_v4() && is_link_local(*r.via)) return own == kNowhere ? std::nullopt : std::optional(own);
   for (const ReachAddress& a : n_.with(*r.via))
     if (a.port >= n.first_port && a.port < n.end_port &&
-        (own == kNowhere || n_.ports_[a.port].id == AnyId(r.card)))
+        (own == kNowhere || b_.ports[a.port].id == AnyId(r.card)))
       return r.via->is_v4() ? std::optional(a.port) : std::nullopt;
   for (std::uint32_t p = n.first_port; p < n.end_port; ++p)
-    for (const ReachAddress& a : n_.addresses(n_.ports_[p]))
+    for (const ReachAddress& a : n_.addresses(b_.ports[p]))
       if (is_broadcast(a, *r.via)) return std::nullopt;
   const ReachRoute* way = match(node, *r.via, r.card);
   if (!way || way->via) return std::nullopt;
@@ -79,7 +77,7 @@ std::optional<std::uint32_t> ReachBuilder::port_towards(std::uint32_t node, cons
 
 // As `route add` does: the same prefix and metric twice is refused.
 void ReachBuilder::add_unless_taken(ReachRoute r) {
-  const std::uint32_t node = n_.ports_[r.port].node;
+  const std::uint32_t node = b_.ports[r.port].node;
   for (const ReachRoute& o : n_.routes(n_.nodes_[node]))
     if (o.to == r.to && o.metric == r.metric) return;
   accept(node, r);
@@ -88,7 +86,7 @@ void ReachBuilder::add_unless_taken(ReachRoute r) {
 void ReachBuilder::add_route(std::uint32_t node, const Route& r) {
   if (r.via && r.via->family() != r.to.family()) return;
   const auto port = port_towards(node, r);
-  if (!port || (!r.to.is_v4() && n_.ports_[*port].mtu < kLeastMtu6)) return;
+  if (!port || (!r.to.is_v4() && b_.ports[*port].mtu < kLeastMtu6)) return;
   const std::int32_t metric = r.to.is_v4() || r.metric != 0 ? r.metric : kStaticMetric6;
   add_unless_taken({r.to, r.via, *port, metric, std::nullopt});
 }
@@ -107,33 +105,37 @@ void ReachBuilder::add_static(std::uint32_t node, bool on_link) {
 void ReachBuilder::add_given(std::uint32_t node) {
   const Prefix all4, all6 = Prefix::of(Address::v6(0, 0), 0);
   for (const auto& [port, gateway] : lease_gateways_)
-    if (n_.ports_[port].node == node) {
+    if (b_.ports[port].node == node) {
       Route r;
       r.via = gateway;
       add_route(node, r);
     }
   for (const auto& [port, router] : advertisers_)
-    if (n_.ports_[port].node == node)
-      add_unless_taken({all6, n_.link_local(n_.ports_[router]), port, kStaticMetric6, std::nullopt});
+    if (b_.ports[port].node == node)
+      add_unless_taken({all6, n_.link_local(b_.ports[router]), port, kStaticMetric6, std::nullopt});
   const ReachNode& n = n_.nodes_[node];
   for (std::uint32_t p = n.first_port; p < n.end_port; ++p) {
-    if (n_.ports_[p].piece != beyond()) continue;
+    if (b_.ports[p].piece != beyond()) continue;
     add_unless_taken({all4, std::nullopt, p, 0, std::nullopt});
     add_unless_taken({all6, std::nullopt, p, kStaticMetric6, std::nullopt});
   }
 }
 
+// Stable. Most have a handful, for which std's would take memory first.
 void ReachBuilder::sort_routes(std::uint32_t node) {
   const ReachNode& n = n_.nodes_[node];
-  std::stable_sort(n_.routes_.begin() + n.first_route, n_.routes_.begin() + n.end_route,
-                   [](const ReachRoute& a, const ReachRoute& b) {
-                     if (a.to.length() != b.to.length()) return a.to.length() > b.to.length();
-                     return a.metric < b.metric;
-                   });
+  const auto first = b_.routes.begin() + n.first_route, end = b_.routes.begin() + n.end_route;
+  const auto is_before = [](const ReachRoute& a, const ReachRoute& b) {
+    if (a.to.length() != b.to.length()) return a.to.length() > b.to.length();
+    return a.metric < b.metric;
+  };
+  constexpr std::ptrdiff_t kHandful = 16;
+  if (end - first > kHandful) return std::stable_sort(first, end, is_before);
+  for (auto at = first; at != end; ++at) std::rotate(std::upper_bound(first, at, *at, is_before), at, at + 1);
 }
 
 void ReachBuilder::add_routes(std::uint32_t node) {
-  n_.nodes_[node].first_route = n_.nodes_[node].end_route = static_cast<std::uint32_t>(n_.routes_.size());
+  n_.nodes_[node].first_route = n_.nodes_[node].end_route = static_cast<std::uint32_t>(b_.routes.size());
   add_connected(node);
   add_static(node, true);
   add_static(node, false);
@@ -141,27 +143,59 @@ void ReachBuilder::add_routes(std::uint32_t node) {
   sort_routes(node);
 }
 
+void ReachBuilder::reserve() {
+  const std::size_t ports = lab_.cards.size() + 2 * lab_.segments.size() + 2 * lab_.lans.size();
+  const std::size_t addresses = index_.facts().addresses.size() + ports;
+  n_.nodes_.reserve(lab_.machines.size() + lab_.segments.size() + lab_.lans.size() + 2);
+  b_.ports.reserve(ports);
+  b_.addresses.reserve(addresses);
+  b_.by_address.reserve(addresses + ports);
+  b_.routes.reserve(addresses + 2 * ports);
+}
+
 void ReachBuilder::build() {
+  reserve();
   add_pieces();
   for (std::uint32_t m = 0; m < lab_.machines.size(); ++m) add_machine(m);
   add_pc();
   add_translators();
   add_lan_routers();
   add_outside();
+  b_.ids.reserve(n_.nodes_.size());
   find_shared_macs();
   lease_all();
   advertise_all();
   sort_addresses();
   for (std::uint32_t i = 0; i < n_.nodes_.size(); ++i) {
     add_routes(i);
-    n_.ids_.emplace_back(n_.nodes_[i].id, i);
+    b_.ids.emplace_back(n_.nodes_[i].id, i);
   }
-  std::sort(n_.ids_.begin(), n_.ids_.end());
+  std::sort(b_.ids.begin(), b_.ids.end());
 }
 
 ReachNetwork::ReachNetwork(const Index& index, const AddressesInUse& addresses,
                            std::span<const std::uint8_t> running, std::size_t variant) {
-  ReachBuilder(*this, index, addresses, running, variant).build();
+  const auto body = std::make_shared<Body>();
+  body_ = body;
+  ReachBuilder(*this, *body, index, addresses, running, variant).build();
+}
+
+ReachNetwork::ReachNetwork(const ReachNetwork& like, std::span<const std::uint8_t> running)
+    : nodes_(like.nodes_), body_(like.body_) {
+  for (std::size_t m = 0; m < running.size(); ++m) nodes_[m].on = running[m] != 0;
+}
+
+bool gives_same(const Index& index, std::span<const std::uint8_t> running,
+                std::span<const std::uint8_t> others) {
+  constexpr std::uint32_t kGiver =
+      CardMark::server | CardMark::relay | CardMark::advertises | CardMark::asks_dhcp | CardMark::slaac;
+  const NetworkFacts& facts = index.facts();
+  if ((facts.any_card & kGiver) == 0) return true;
+  for (std::uint32_t c = 0; c < facts.card_marks.size(); ++c) {
+    const std::uint32_t m = facts.card_machine[c];
+    if ((facts.card_marks[c] & kGiver) != 0 && m != kNowhere && running[m] != others[m]) return false;
+  }
+  return true;
 }
 
 } // namespace snug

@@ -41,6 +41,15 @@ void analyse_needs(benchmark::State& state, std::size_t n) {
   }
 }
 
+// Promises need the network of the whole lab.
+void analyse_promises(benchmark::State& state, std::size_t n) {
+  const Lab lab = promising_lab(n);
+  for (auto _ : state) {
+    const Analysis a = analyse(lab);
+    benchmark::DoNotOptimize(a.findings().size());
+  }
+}
+
 void analyse_without_reach(benchmark::State& state, std::size_t n) {
   const Lab lab = needing_lab(n);
   for (auto _ : state) {
@@ -222,6 +231,7 @@ int main(int argc, char** argv) {
     add("analyse/naive", analyse_naive, n);
   }
   add("analyse/needs", analyse_needs, 2000);
+  add("analyse/promises", analyse_promises, 2000);
   add("analyse/without_reach", analyse_without_reach, 2000);
   add("conflicts/subject", conflicts_subject, 10'000);
   add("conflicts/icl", conflicts_icl, 10'000);

@@ -127,6 +127,18 @@ Lab needing_lab(std::size_t guests) {
   return lab;
 }
 
+Lab promising_lab(std::size_t guests) {
+  Lab lab = needing_lab(guests);
+  for (std::uint32_t i = 0; i < 20; ++i) {
+    Promise& p = lab.promises.emplace_back();
+    p.id = PromiseId{lab.facts.next_id++};
+    p.from = lab.machines[i * 7 % lab.machines.size()].id;
+    p.to = lab.machines[(i * 13 + guests / 2) % lab.machines.size()].id;
+    p.must = i % 3 == 0 ? PromiseKind::never : PromiseKind::reach;
+  }
+  return lab;
+}
+
 Lab range_lab(std::size_t ranges) {
   Maker make;
   make.begin();

@@ -12,6 +12,8 @@ namespace snug::bench {
 Lab guest_lab(std::size_t guests);
 // The same, and every inner guest needs names and time, which the first guest of its block offers.
 Lab needing_lab(std::size_t guests);
+// The same with 20 promises between machines of different segments; most are broken.
+Lab promising_lab(std::size_t guests);
 // `ranges` of which 90 % are addresses of cards, 5 % DHCP ranges and 5 % prefixes of segments.
 Lab range_lab(std::size_t ranges);
 
