@@ -1,0 +1,169 @@
+#include "core/report/finder.h"
+
+#include "core/text/find_text.h"
+
+#include <algorithm>
+#include <optional>
+
+namespace snug {
+
+namespace {
+
+class Collector {
+ public:
+  explicit Collector(const Analysis& a) : a_(a), lab_(a.lab()), index_(a.index()) {}
+
+  std::vector<FindItem> run(std::span<const FindAction> actions) {
+    for (const Machine& m : lab_.machines) add(Findable::machine, name(m.id), machine_detail(m), m.id);
+    for (const Segment& s : lab_.segments) add(Findable::segment, name(s.id), segment_detail(s), s.id);
+    add_addresses();
+    for (const Exercise& e : lab_.exercises)
+      add(Findable::exercise, name(e.id), english(say(text::find_exercise)), e.id);
+    add_stores();
+    for (const FindAction& x : actions) {
+      add(Findable::action, x.title, x.detail, {});
+      out_.back().place = static_cast<std::size_t>(&x - actions.data());
+    }
+    for (const Finding& f : a_.findings()) {
+      add(Findable::finding, english(f.message), english(say(text::find_finding)),
+          f.places.empty() ? AnyId{} : f.places.front());
+      out_.back().place = static_cast<std::size_t>(&f - a_.findings().data());
+    }
+    return std::move(out_);
+  }
+
+ private:
+  std::string name(AnyId id) const { return name_of(lab_, id); }
+  void add(Findable kind, std::string title, std::string detail, AnyId id) {
+    out_.push_back({kind, std::move(title), std::move(detail), id, 0});
+  }
+
+  std::string machine_detail(const Machine& m) const {
+    const Role* role = index_.role(m.role);
+    const std::string carrier = name(m.carrier ? AnyId(m.carrier) : AnyId{Kind::pc, 0});
+    return english(role ? say(text::find_machine, role->title, carrier) : say(text::find_on, carrier));
+  }
+  std::string segment_detail(const Segment& s) const {
+    const std::uint32_t place = index_.place(s.id);
+    std::string prefixes;
+    for (const auto& p : {a_.addresses().prefix4(place), a_.addresses().prefix6(place)})
+      if (p) prefixes += (prefixes.empty() ? "" : " ") + to_text(*p);
+    return english(prefixes.empty() ? say(text::find_segment) : say(text::find_segment_prefix, prefixes));
+  }
+
+  void add_addresses() {
+    for (const HeldAddress& h : a_.addresses().all()) {
+      const std::string segment = h.segment == kNowhere ? std::string() : name(lab_.segments[h.segment].id);
+      const AnyId id = holder(h);
+      const std::string who = name(h.holder == Holder::card ? AnyId(lab_.cards[h.card].machine) : id);
+      add(Findable::address, to_text(h.address),
+          english(segment.empty() ? say(text::find_address, who) : say(text::find_address_on, who, segment)),
+          id);
+    }
+  }
+  AnyId holder(const HeldAddress& h) const {
+    switch (h.holder) {
+    case Holder::card:
+      return lab_.cards[h.card].id;
+    case Holder::pc_socket:
+      return {Kind::pc, 0};
+    case Holder::translator:
+      return lab_.segments[h.segment].id;
+    case Holder::lan_router:
+      return lab_.segments[h.segment].lan;
+    }
+    return {};
+  }
+
+  void add_stores() {
+    const auto add_all = [this](const auto& list) {
+      for (const auto& x : list) add(Findable::store, name(x.id), english(say(text::find_store)), x.id);
+    };
+    add_all(lab_.volumes);
+    add_all(lab_.shares);
+    for (const Lan& l : lab_.lans) add(Findable::store, name(l.id), english(say(text::find_lan)), l.id);
+  }
+
+  const Analysis& a_;
+  const Lab& lab_;
+  const Index& index_;
+  std::vector<FindItem> out_;
+};
+
+std::vector<std::string_view> split(std::string_view typed) {
+  std::vector<std::string_view> words;
+  while (!typed.empty()) {
+    const std::size_t end = std::min(typed.find(' '), typed.size());
+    if (end > 0) words.push_back(typed.substr(0, end));
+    typed.remove_prefix(std::min(end + 1, typed.size()));
+  }
+  return words;
+}
+
+// A letter or digit before it makes it the middle of a word. Dots and colons part addresses.
+bool begins_word(std::string_view text, std::size_t at) {
+  constexpr std::string_view kBetween = " .:-_/,;()[]\"'";
+  return at == 0 || kBetween.find(text[at - 1]) != std::string_view::npos;
+}
+
+constexpr int kTitle = 0, kStart = 1, kWord = 2, kInside = 3, kDetail = 4;
+
+// The best place of a word; none: it does not occur.
+std::optional<int> rank(std::string_view title, std::string_view detail, std::string_view word) {
+  if (title == word) return kTitle;
+  if (title.starts_with(word)) return kStart;
+  const auto best = [word](std::string_view text, int at_word, int inside) {
+    std::optional<int> found;
+    for (std::size_t at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
+      if (begins_word(text, at)) return std::optional(at_word);
+      found = inside;
+    }
+    return found;
+  };
+  if (const auto in_title = best(title, kWord, kInside)) return in_title;
+  return best(detail, kDetail, kDetail + 1);
+}
+
+} // namespace
+
+std::vector<FindItem> find_items(const Analysis& a, std::span<const FindAction> actions) {
+  return Collector(a).run(actions);
+}
+
+Finder::Finder(std::vector<FindItem> items, Fold fold) : items_(std::move(items)), fold_(fold) {
+  keys_.reserve(items_.size());
+  for (const FindItem& i : items_) keys_.push_back({fold_(i.title), fold_(i.detail)});
+}
+
+std::vector<std::size_t> Finder::find(std::string_view typed, std::size_t most) const {
+  const std::string folded = fold_(typed);
+  const std::vector<std::string_view> words = split(folded);
+  if (words.empty()) return {};
+  struct Hit {
+    int rank;
+    std::size_t length, place;
+  };
+  std::vector<Hit> hits;
+  for (std::size_t i = 0; i < keys_.size(); ++i) {
+    Hit hit{0, keys_[i].title.size(), i};
+    const bool all = std::all_of(words.begin(), words.end(), [&](std::string_view w) {
+      const auto r = rank(keys_[i].title, keys_[i].detail, w);
+      hit.rank += r.value_or(0);
+      return r.has_value();
+    });
+    if (all) hits.push_back(hit);
+  }
+  const auto is_better = [this](const Hit& a, const Hit& b) {
+    if (a.rank != b.rank) return a.rank < b.rank;
+    if (items_[a.place].kind != items_[b.place].kind) return items_[a.place].kind < items_[b.place].kind;
+    if (a.length != b.length) return a.length < b.length;
+    return a.place < b.place;
+  };
+  const std::size_t count = std::min(most, hits.size());
+  std::partial_sort(hits.begin(), hits.begin() + static_cast<std::ptrdiff_t>(count), hits.end(), is_better);
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < count; ++i) out.push_back(hits[i].place);
+  return out;
+}
+
+} // namespace snug
