@@ -3,11 +3,9 @@
 #include "core/text/find_text.h"
 #include "ui/session/words.h"
 
-#include <QAction>
 #include <QFocusEvent>
 #include <QListView>
 #include <QPainter>
-#include <QPointer>
 #include <QStandardItemModel>
 #include <QStyledItemDelegate>
 
@@ -51,11 +49,9 @@ class Rows : public QStyledItemDelegate {
   }
 };
 
-QString keys_of(const QAction& a) { return a.shortcut().toString(QKeySequence::NativeText); }
-
 } // namespace
 
-FindBox::FindBox(Session& session, std::function<std::vector<QAction*>()> actions, QWidget* parent)
+FindBox::FindBox(Session& session, std::function<std::vector<Action>()> actions, QWidget* parent)
     : QLineEdit(parent), session_(session), actions_now_(std::move(actions)), list_(new QListView(window())),
       found_(new QStandardItemModel(this)) {
   setObjectName(QStringLiteral("find"));
@@ -97,11 +93,7 @@ void FindBox::collect() {
   if (finder_) return;
   actions_ = actions_now_();
   std::vector<FindAction> named;
-  for (const QAction* a : actions_) {
-    const QString menu = a->data().toString(), keys = keys_of(*a);
-    const QString detail = keys.isEmpty() ? menu : menu + QStringLiteral("  ") + keys;
-    named.push_back({QString(a->text()).remove(QLatin1Char('&')).toStdString(), detail.toStdString()});
-  }
+  for (const Action& a : actions_) named.push_back({a.title.toStdString(), a.detail.toStdString()});
   finder_.emplace(find_items(session_.analysis(), named), folded);
 }
 
@@ -150,7 +142,7 @@ void FindBox::choose(const QModelIndex& index) {
   const QVariant place = index.data(kPlaceRole);
   if (!place.isValid() || !finder_) return;
   const FindItem item = finder_->items()[place.toULongLong()];
-  const QPointer<QAction> action = item.kind == Findable::action ? actions_[item.place] : nullptr;
+  const QPointer<QAction> action = item.kind == Findable::action ? actions_[item.place].action : nullptr;
   clear();
   close_list();
   emit left(); // an action is about what was chosen before

@@ -4,12 +4,13 @@
 #include "core/report/finder.h"
 #include "ui/session/session.h"
 
+#include <QAction>
 #include <QLineEdit>
+#include <QPointer>
 
 #include <functional>
 #include <optional>
 
-class QAction;
 class QListView;
 class QStandardItemModel;
 
@@ -19,8 +20,12 @@ class FindBox : public QLineEdit {
   Q_OBJECT
 
  public:
+  struct Action {
+    QPointer<QAction> action;
+    QString title, detail;
+  };
   // `actions` gives those that can be done now.
-  FindBox(Session& session, std::function<std::vector<QAction*>()> actions, QWidget* parent = nullptr);
+  FindBox(Session& session, std::function<std::vector<Action>()> actions, QWidget* parent = nullptr);
   QListView& list() const { return *list_; } // of the window, shown while something is typed
 
  signals:
@@ -41,8 +46,8 @@ class FindBox : public QLineEdit {
   void close_list();
 
   Session& session_;
-  std::function<std::vector<QAction*>()> actions_now_;
-  std::vector<QAction*> actions_;
+  std::function<std::vector<Action>()> actions_now_;
+  std::vector<Action> actions_;
   std::optional<Finder> finder_; // none: collected when it is needed
   QListView* list_;
   QStandardItemModel* found_;

@@ -153,8 +153,8 @@ void MainWindow::setVisible(bool visible) {
 void MainWindow::show_page(int page) {
   pages_->setCurrentIndex(page);
   for (QWidget* w : {top_, footer_, menuBar()->cornerWidget()}) w->setVisible(page == 1);
-  for (const char* name :
-       {"save", "save_as", "hand_out", "show_all", "addresses", "select_all", "copy_picture", "copy_table"})
+  for (const char* name : {"save", "save_as", "hand_out", "show_all", "addresses", "select_all",
+                           "copy_picture", "copy_table", "find_anything"})
     action(name)->setEnabled(page == 1);
 }
 
@@ -173,6 +173,7 @@ QWidget* MainWindow::make_top() {
   auto* corner = new QWidget(menuBar());
   auto* buttons = new QHBoxLayout(corner);
   buttons->setContentsMargins(0, 3, 12, 3);
+  buttons->addWidget(make_find());
   for (const char* name : {"undo", "redo", "show_all", "hand_out"}) {
     auto* button = new QToolButton(corner);
     button->setDefaultAction(action(name));

@@ -23,6 +23,7 @@ namespace snug {
 class AddressPanel;
 class Canvas;
 class ExerciseStrip;
+class FindBox;
 class FindingsPanel;
 class HelpView;
 class InPlace;
@@ -34,6 +35,7 @@ class ReachPanel;
 class Ruler;
 class Shares;
 class StartPage;
+struct FindItem;
 
 class MainWindow : public QMainWindow {
   Q_OBJECT
@@ -50,6 +52,7 @@ class MainWindow : public QMainWindow {
   PropertyPanel& properties() { return *properties_; }
   ReachPanel& reach() { return *reach_; }
   OutlinePanel& outline() { return *outline_; }
+  FindBox& find_box() { return *find_; }
   NoticeBar& notice() { return *notice_; }
 
   bool open_file(const QString& path);
@@ -80,6 +83,7 @@ class MainWindow : public QMainWindow {
 
  private:
   QWidget* make_top();
+  QWidget* make_find();
   QWidget* make_middle();
   QWidget* make_footer();
   void make_actions();
@@ -126,6 +130,7 @@ class MainWindow : public QMainWindow {
   void power_chosen(bool on);
   void fill_move_menu(QMenu& menu);
   void fill_connect_menu(QMenu& menu);
+  void go_to(const FindItem& item);
   void connect_reach();
   void ask_chosen();
   std::optional<std::pair<AnyId, AnyId>> two_chosen() const; // that can be asked about
@@ -151,6 +156,7 @@ class MainWindow : public QMainWindow {
   QTabWidget* left_ = nullptr;
   QWidget* hand_out_button_ = nullptr;
   QPoint picture_from_; // where that button was pressed
+  FindBox* find_ = nullptr;
   NoticeBar* notice_ = nullptr;
   Shares* shares_ = nullptr;
   HelpView* help_ = nullptr; // made when it is first asked for

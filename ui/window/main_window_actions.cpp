@@ -2,6 +2,7 @@
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
 #include "core/text/clip_text.h"
+#include "core/text/find_text.h"
 #include "core/text/help_text.h"
 #include "core/text/keep_text.h"
 #include "core/text/outline_text.h"
@@ -14,6 +15,7 @@
 #include "ui/panels/property_panel.h"
 #include "ui/panels/reach_panel.h"
 #include "ui/session/words.h"
+#include "ui/window/find_box.h"
 #include "ui/window/help_view.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
@@ -83,6 +85,10 @@ void MainWindow::make_actions() {
   add(change, "copy_table", text::act_copy_table, {}, [this] { copy_table(); });
   add(change, "copy_picture", text::act_copy_picture, Qt::CTRL | Qt::SHIFT | K::Key_C,
       [this] { copy_picture(); });
+  add(change, "find_anything", text::find_open, Qt::CTRL | K::Key_K, [this] {
+    find_->setFocus(Qt::ShortcutFocusReason);
+    find_->selectAll();
+  });
   add(change, "select_all", text::act_select_all, Qt::CTRL | K::Key_A, [this] {
     std::vector<AnyId> ids;
     for (const Machine& m : session_.lab().machines) ids.push_back(m.id);

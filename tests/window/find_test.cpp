@@ -1,0 +1,102 @@
+#include "tests/window/hand.h"
+#include "ui/window/find_box.h"
+
+#include <QAbstractItemModel>
+#include <QAction>
+#include <QApplication>
+#include <QListView>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+namespace snug::test {
+namespace {
+
+class FindTest : public ::testing::Test {
+ protected:
+  FindTest() : hand_((window_.start_sample("skerry-ferries"), window_.show(), window_)) {
+    EXPECT_TRUE(QTest::qWaitForWindowExposed(&window_));
+  }
+
+  FindBox& box() { return window_.find_box(); }
+  QListView& list() { return box().list(); }
+  void open_and_type(const QString& text) {
+    QTest::keyClick(&window_, Qt::Key_K, Qt::ControlModifier);
+    ASSERT_TRUE(box().hasFocus());
+    QTest::keyClicks(&box(), text);
+  }
+  QString row(int i) { return list().model()->index(i, 0).data().toString(); }
+
+  MainWindow window_;
+  Hand hand_;
+};
+
+TEST_F(FindTest, AMachineIsChosenWithTheKeyboard) {
+  open_and_type(QStringLiteral("wheel"));
+  ASSERT_TRUE(list().isVisible());
+  EXPECT_EQ(row(0), QStringLiteral("wheelhouse, Management server on study PC"));
+  QTest::keyClick(&box(), Qt::Key_Return);
+  EXPECT_FALSE(list().isVisible());
+  EXPECT_TRUE(box().text().isEmpty());
+  EXPECT_EQ(hand_.session().selection(), std::vector<AnyId>{hand_.machine("wheelhouse")});
+  EXPECT_TRUE(window_.canvas().hasFocus());
+}
+
+TEST_F(FindTest, ArrowsAndMouseChooseAnother) {
+  open_and_type(QStringLiteral("deck"));
+  ASSERT_GE(list().model()->rowCount(), 2);
+  QTest::keyClick(&box(), Qt::Key_Down);
+  QTest::keyClick(&box(), Qt::Key_Return);
+  EXPECT_EQ(hand_.session().selection(), std::vector<AnyId>{hand_.machine("deck-b")});
+  open_and_type(QStringLiteral("deck"));
+  const QRect first = list().visualRect(list().model()->index(0, 0));
+  QTest::mouseClick(list().viewport(), Qt::LeftButton, {}, first.center());
+  EXPECT_EQ(hand_.session().selection(), std::vector<AnyId>{hand_.machine("deck-a")});
+}
+
+TEST_F(FindTest, AnAddressLeadsToItsCardAndAFindingToItsRow) {
+  open_and_type(QStringLiteral("172.22.10.12"));
+  QTest::keyClick(&box(), Qt::Key_Return);
+  ASSERT_EQ(hand_.session().selection().size(), 1U);
+  EXPECT_EQ(hand_.session().selection().front().kind, Kind::card);
+  open_and_type(QStringLiteral("belongs to both"));
+  QTest::keyClick(&box(), Qt::Key_Return);
+  ASSERT_NE(QApplication::focusWidget(), nullptr);
+  EXPECT_EQ(QApplication::focusWidget()->objectName(), QStringLiteral("finding"));
+}
+
+TEST_F(FindTest, AnActionIsDoneWithWhatWasChosen) {
+  const MachineId tickets = hand_.machine("tickets-1");
+  hand_.session().select({tickets});
+  open_and_type(QStringLiteral("move to deck-b"));
+  QTest::keyClick(&box(), Qt::Key_Return);
+  EXPECT_EQ(snug::find<Machine>(hand_.lab(), tickets)->carrier, hand_.machine("deck-b"));
+  open_and_type(QStringLiteral("undo"));
+  QTest::keyClick(&box(), Qt::Key_Return);
+  EXPECT_EQ(snug::find<Machine>(hand_.lab(), tickets)->carrier, hand_.machine("deck-a"));
+  open_and_type(QStringLiteral("a shared hold"));
+  QTest::keyClick(&box(), Qt::Key_Return);
+  EXPECT_EQ(name_of(hand_.lab(), hand_.session().exercise()), "A shared hold");
+}
+
+TEST_F(FindTest, NothingFoundSaysSoAndEscapeLeaves) {
+  open_and_type(QStringLiteral("xyzzy"));
+  ASSERT_TRUE(list().isVisible());
+  EXPECT_EQ(row(0), QStringLiteral("Nothing is called “xyzzy”"));
+  QTest::keyClick(&box(), Qt::Key_Return);
+  EXPECT_TRUE(list().isVisible());
+  QTest::keyClick(&box(), Qt::Key_Escape);
+  EXPECT_FALSE(list().isVisible());
+  EXPECT_TRUE(window_.canvas().hasFocus());
+}
+
+TEST_F(FindTest, TheListStandsWithinTheWindowUnderTheField) {
+  window_.resize(1280, 800);
+  open_and_type(QStringLiteral("e"));
+  EXPECT_TRUE(window_.rect().contains(list().geometry()));
+  EXPECT_GE(list().y(), box().mapTo(&window_, QPoint(0, box().height())).y());
+  EXPECT_EQ(list().parentWidget(), &window_);
+}
+
+} // namespace
+} // namespace snug::test
