@@ -25,6 +25,6 @@ inline constexpr Template outline_no_address{"outline-no-address", "no address"}
 inline constexpr Template outline_help{
     "outline-help",
     "Drag a machine onto a hypervisor, the PC or a segment, or a card onto a segment. F2 or a "
-    "double click changes a name, an address or a size"};
+    "double click changes a name, an address or a size."};
 
 } // namespace snug::text

@@ -74,76 +74,76 @@ inline constexpr Template fails_pair{"fails-pair", "reach"};
 inline constexpr Template reach_ok{"reach-ok", "{0} reaches {1} at {2}, if no firewall stops it"};
 inline constexpr Template reach_outside{"reach-outside", "{0} reaches {1}, if no firewall stops it"};
 inline constexpr Template reach_unsure{
-    "reach-unsure", "Several machines have {0}: chance decides who answers {1}. Give each its own address"};
+    "reach-unsure", "Several machines have {0}: chance decides who answers {1}. Give each its own address."};
 inline constexpr Template reach_lease{
     "reach-lease",
-    "Several DHCP servers answer, and with the addresses of one of them {0} does not reach {1}. Keep one"};
-inline constexpr Template reach_off{"reach-off", "{0} is off. Switch it on"};
+    "Several DHCP servers answer, and with the addresses of one of them {0} does not reach {1}. Keep one."};
+inline constexpr Template reach_off{"reach-off", "{0} is off. Switch it on."};
 inline constexpr Template reach_no_address{"reach-no-address",
-                                           "{0} has no address there. Give one of its cards an address"};
+                                           "{0} has no address there. Give one of its cards an address."};
 inline constexpr Template reach_no_lease{"reach-no-lease",
                                          "{0} asks for an address by DHCP and nobody gives it one. Give it a "
-                                         "fixed address, or let a server answer on {1}"};
+                                         "fixed address, or let a server answer on {1}."};
 inline constexpr Template reach_no_route{"reach-no-route",
-                                         "{0} has no route to {1}. Give it a default route"};
+                                         "{0} has no route to {1}. Give it a default route."};
 inline constexpr Template reach_no_route_back{
-    "reach-no-route-back", "{0} is asked, but has no route back to {1}. Give it a default route"};
+    "reach-no-route-back", "{0} is asked, but has no route back to {1}. Give it a default route."};
 inline constexpr Template reach_refused{
     "reach-refused",
-    "{0} does not send to {1}: it is a broadcast, multicast or loopback address. Use another"};
+    "{0} does not send to {1}: it is a broadcast, multicast or loopback address. Use another."};
 inline constexpr Template reach_not_plugged{
-    "reach-not-plugged", "{0} sends by {1}, which is not plugged in. Plug it into a segment"};
+    "reach-not-plugged", "{0} sends by {1}, which is not plugged in. Plug it into a segment."};
 inline constexpr Template reach_disconnected{
-    "reach-disconnected", "{0} sends by {1}, which is not connected to {2}. Connect it again"};
+    "reach-disconnected", "{0} sends by {1}, which is not connected to {2}. Connect it again."};
 inline constexpr Template reach_holder_out{"reach-holder-out",
-                                           "{0} has {1} on {2}, which is not connected. Connect it again"};
+                                           "{0} has {1} on {2}, which is not connected. Connect it again."};
 inline constexpr Template reach_cut{
-    "reach-cut", "{0} is not connected to {1}, so packets go another way and end at {2}. Connect it again"};
+    "reach-cut", "{0} is not connected to {1}, so packets go another way and end at {2}. Connect it again."};
 inline constexpr Template reach_nobody{
     "reach-nobody",
-    "{0} looks for {1} on {2}, and nobody there has it. Correct the address, or the route that leads to it"};
-inline constexpr Template reach_holder_off{"reach-holder-off", "{0} needs {1}, which is off. Switch {1} on"};
+    "{0} looks for {1} on {2}, and nobody there has it. Correct the address, or the route that leads to it."};
+inline constexpr Template reach_holder_off{"reach-holder-off", "{0} needs {1}, which is off. Switch {1} on."};
 inline constexpr Template reach_elsewhere{"reach-elsewhere",
                                           "{0} takes {1} for a neighbour on {2}, but {3} has it on {4}. "
-                                          "Correct the prefix length of {0}, or put both on one segment"};
+                                          "Correct the prefix length of {0}, or put both on one segment."};
 inline constexpr Template reach_island{
-    "reach-island", "{0} is in {1}, where no card carries {2}. Let a card of {1} carry {2}"};
+    "reach-island", "{0} is in {1}, where no card carries {2}. Let a card of {1} carry {2}."};
 inline constexpr Template reach_unheard{"reach-unheard",
                                         "{0} and {1} are on {2}, but not all switches between them are "
-                                        "joined. Let the cards of every hypervisor between them carry {2}"};
+                                        "joined. Let the cards of every hypervisor between them carry {2}."};
 inline constexpr Template reach_ignores{
     "reach-ignores", "Who has {1} does not answer {0}: it has no way back by that card, or the same address "
-                     "as {0}. Correct its prefix length or its routes"};
+                     "as {0}. Correct its prefix length or its routes."};
 inline constexpr Template reach_other_macs{"reach-other-macs",
                                            "On the way from {0} to {1} only a hypervisor's own MAC passes. "
-                                           "Let other MACs pass on the card that carries them"};
+                                           "Let other MACs pass on the card that carries them."};
 inline constexpr Template reach_separated{
-    "reach-separated", "{0} and {1} are on separated ports. Take the separation from one of them"};
+    "reach-separated", "{0} and {1} are on separated ports. Take the separation from one of them."};
 inline constexpr Template reach_same_mac{
-    "reach-same-mac", "{0} has the same MAC as its neighbour {1}. Give one of them another"};
+    "reach-same-mac", "{0} has the same MAC as its neighbour {1}. Give one of them another."};
 inline constexpr Template reach_too_big{"reach-too-big",
                                         "Long packets from {0} to {1} vanish: a card or switch between them "
-                                        "takes less. Give all cards on the way the same MTU"};
+                                        "takes less. Give all cards on the way the same MTU."};
 inline constexpr Template reach_must_fragment{"reach-must-fragment",
                                               "{0} cannot pass on packets of full size: the next card takes "
-                                              "less. Give all cards on the way the same MTU"};
+                                              "less. Give all cards on the way the same MTU."};
 inline constexpr Template reach_no_forwarding{
     "reach-no-forwarding",
-    "{0} gets packets for {1}, but does not forward. Let {0} forward, or use another gateway"};
+    "{0} gets packets for {1}, but does not forward. Let {0} forward, or use another gateway."};
 inline constexpr Template reach_reverse_path{"reach-reverse-path",
                                              "{0} drops what comes from {1}: its way back uses another card. "
-                                             "Set its reverse-path filter to loose, or correct its routes"};
+                                             "Set its reverse-path filter to loose, or correct its routes."};
 inline constexpr Template reach_own_source{
     "reach-own-source",
-    "{0} drops a packet that comes from {1}, its own address. Give one of the two another address"};
+    "{0} drops a packet that comes from {1}, its own address. Give one of the two another address."};
 inline constexpr Template reach_hop_limit{"reach-hop-limit",
-                                          "Packets run in a circle at {0}. Correct its route to {1}"};
+                                          "Packets run in a circle at {0}. Correct its route to {1}."};
 inline constexpr Template reach_link_scope{
-    "reach-link-scope", "{0} does not forward link-local addresses such as {1}. Use another address"};
+    "reach-link-scope", "{0} does not forward link-local addresses such as {1}. Use another address."};
 inline constexpr Template reach_someone_else{
-    "reach-someone-else", "{0} has {1} too and takes the packets. Give it another address"};
+    "reach-someone-else", "{0} has {1} too and takes the packets. Give it another address."};
 inline constexpr Template reach_not_offered{
-    "reach-not-offered", "Packets reach {0}, but it offers nothing on that port. Add the service to {0}"};
+    "reach-not-offered", "Packets reach {0}, but it offers nothing on that port. Add the service to {0}."};
 inline constexpr Template reach_unknown{"reach-unknown", "{0} is not part of the network"};
 
 } // namespace snug::text

@@ -17,10 +17,10 @@ inline constexpr Template part_bridged{"part-bridged", "Bridged segment"};
 inline constexpr Template part_nat{"part-nat", "NAT segment"};
 inline constexpr Template part_isolated_help{
     "part-isolated-help",
-    "A network that exists only inside this PC. Drag it onto the picture, or click it and then the picture"};
+    "A network that exists only inside this PC. Drag it onto the picture, or click it and then the picture."};
 inline constexpr Template part_bridged_help{
     "part-bridged-help",
-    "One network with a LAN outside: what runs there meets real devices. Ask whoever runs that LAN first"};
+    "One network with a LAN outside: what runs there meets real devices. Ask whoever runs that LAN first."};
 inline constexpr Template part_nat_help{"part-nat-help", "A network of its own with a translated way out"};
 
 inline constexpr Template parts_segments{"parts-segments", "Segments"};

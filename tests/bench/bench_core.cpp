@@ -8,6 +8,7 @@
 #include "core/document/write.h"
 #include "core/model/names.h"
 #include "core/net/mac.h"
+#include "core/report/finder.h"
 #include "tests/bench/bench_lab.h"
 #include "tests/bench/figures.h"
 #include "tests/bench/floor.h"
@@ -219,6 +220,35 @@ void save_dump(benchmark::State& state, std::size_t n) {
   state.counters["result"] = static_cast<double>(document.dump().size());
 }
 
+std::string lower(std::string_view s) {
+  std::string out(s);
+  for (char& c : out)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return out;
+}
+
+// From the lab to the first result, as the first letter typed into the box does it.
+void find_subject(benchmark::State& state, std::size_t n) {
+  const Lab lab = guest_lab(n);
+  const Analysis analysis(lab);
+  for (auto _ : state) {
+    const Finder finder(find_items(analysis, {}), lower);
+    benchmark::DoNotOptimize(finder.find("9", 50).size());
+  }
+}
+
+// The same texts, made and looked through without order.
+void find_scan(benchmark::State& state, std::size_t n) {
+  const Lab lab = guest_lab(n);
+  const Analysis analysis(lab);
+  for (auto _ : state) {
+    std::size_t found = 0;
+    for (const FindItem& i : find_items(analysis, {}))
+      found += (i.title + i.detail).find('9') != std::string::npos ? 1U : 0U;
+    benchmark::DoNotOptimize(found);
+  }
+}
+
 } // namespace
 } // namespace snug::bench
 
@@ -241,5 +271,7 @@ int main(int argc, char** argv) {
   add("load/parse", load_parse, 10'000);
   add("save/subject", save_subject, 10'000);
   add("save/dump", save_dump, 10'000);
+  add("find/subject", find_subject, 1000);
+  add("find/scan", find_scan, 1000);
   return run_all(argc, argv);
 }
