@@ -58,8 +58,12 @@ void Canvas::redraw() {
   options.show_ruler = options.show_state = false; // the ruler over the canvas says it
   options.show_legend = false;
   Drawing next = culled_ ? draw_preview(options) : draw(session_.shown(), options);
-  const std::vector<QRectF> changed = differences(drawing_, next, as_rect(seen()));
+  std::vector<QRectF> changed = differences(drawing_, next, as_rect(seen()));
+  const std::vector<QRectF> before = ringed();
   drawing_ = std::move(next);
+  const std::vector<QRectF> after = ringed();
+  for (std::size_t i = 0; i < after.size(); ++i)
+    if (before[i] != after[i]) changed.insert(changed.end(), {before[i], after[i]});
   if (!gesture_ && sheet_ != QSize(drawing_.width, drawing_.height)) return take_size();
   viewport()->update(damage(changed));
 }
@@ -76,6 +80,18 @@ snug::Box Canvas::seen() const {
   const QRectF view(viewport()->rect());
   const QRect r = QRectF(on_drawing(view.topLeft()), on_drawing(view.bottomRight())).toAlignedRect();
   return {r.x(), r.y(), r.width(), r.height()};
+}
+
+// Where rings stand around elements, which a drawing does not hold.
+std::vector<QRectF> Canvas::ringed() const {
+  constexpr qreal kReach = 7; // of a ring over the edge, in the drawing's units
+  std::vector<AnyId> ids = session_.selection();
+  ids.insert(ids.end(), way_.begin(), way_.end());
+  ids.insert(ids.end(), {way_end_, focus_});
+  std::vector<QRectF> out;
+  for (const AnyId id : ids)
+    out.push_back(as_rect(box_of(drawing_, id)).adjusted(-kReach, -kReach, kReach, kReach));
+  return out;
 }
 
 // What has changed in each tile of the view: many small rectangles cost more than what they save, one around
