@@ -5,6 +5,7 @@
 #include "core/embedded/embedded.h"
 #include "core/probe/pc_element.h"
 #include "core/roles/catalogue.h"
+#include "core/roles/known_roles.h"
 #include "core/text/cli_text.h"
 
 #include <filesystem>
@@ -53,8 +54,10 @@ int make_lab(const Console& console, const NewWish& wish) {
   if (!lab) return complain(console, lab.error(), kUsage);
   if (!wish.title.empty()) lab->facts.title = wish.title;
   if (wish.roles) {
+    const auto roles = known_roles(own_roles_file());
+    if (!roles) return complain(console, roles.error(), kUnreadable);
     EditBuilder b(*lab);
-    for (const Role& r : catalogue()) use_role(b, r);
+    for (const Role& r : *roles) use_role(b, r);
     if (auto done = apply(*lab, std::move(b).take({})); !done)
       return complain(console, done.error(), kInternal);
   }

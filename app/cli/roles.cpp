@@ -1,8 +1,10 @@
 #include "app/cli/command.h"
 #include "core/model/json_text.h"
 #include "core/report/table.h"
-#include "core/roles/catalogue.h"
+#include "core/roles/known_roles.h"
 #include "core/text/cli_text.h"
+
+#include <algorithm>
 
 namespace snug::cli {
 
@@ -20,7 +22,7 @@ std::string words(const std::vector<Offer>& offers) {
   return out;
 }
 
-Table role_table() {
+Table role_table(const std::vector<Role>& roles) {
   Table t;
   t.title = "Roles";
   t.columns = {{"key", "Key"},
@@ -34,7 +36,7 @@ Table role_table() {
                {"offers", "Offers"},
                {"needs", "Needs"},
                {"source", "Source"}};
-  for (const Role& r : catalogue())
+  for (const Role& r : roles)
     t.rows.push_back({{},
                       {r.key, r.title, r.current_least, r.current_usual, r.lean_least, r.lean_usual,
                        std::int64_t{r.processors}, r.disk, words(r.offers), words(r.needs), r.source}});
@@ -42,9 +44,15 @@ Table role_table() {
 }
 
 int write_roles(const Console& console, const std::string& key, bool as_json) {
-  if (key.empty()) return deliver(console, {}, as_json ? json(role_table()) : markdown(role_table()));
-  const Role* role = find_role(key);
-  if (!role) return complain(console, Problem{say(text::cli_no_role, key), {}, 0, 0, {}}, kUsage);
+  const auto roles = known_roles(own_roles_file());
+  if (!roles) return complain(console, roles.error(), kUnreadable);
+  if (key.empty()) {
+    const Table t = role_table(*roles);
+    return deliver(console, {}, as_json ? json(t) : markdown(t));
+  }
+  const auto role = std::find_if(roles->begin(), roles->end(), [&](const Role& r) { return r.key == key; });
+  if (role == roles->end())
+    return complain(console, Problem{say(text::cli_no_role, key), {}, 0, 0, {}}, kUsage);
   // As it stands in a document's "roles", with an id to be changed.
   Role copy = *role;
   copy.id.number = 1;

@@ -168,8 +168,8 @@ void check_offered(const Context& c, std::vector<Finding>& out) {
 
 // Of the pairs that people care about: promised ones and needs.
 void check_ways(const Context& c, std::vector<Finding>& out) {
-  const std::size_t first = out.size();
-  const auto look = [&](const Judged& j) {
+  const auto first = static_cast<std::ptrdiff_t>(out.size());
+  const auto look = [&](std::size_t occasion, const Judged& j) {
     if (!j.counts || !j.kept || j.answer.verdict != Reached::reaches) return;
     const std::vector<std::string> there = between(c, j.answer, false);
     std::vector<std::string> back = between(c, j.answer, true);
@@ -178,18 +178,27 @@ void check_ways(const Context& c, std::vector<Finding>& out) {
     const auto text_of = [](const std::vector<std::string>& way) {
       return way.empty() ? std::vector{english(say(text::path_direct))} : way;
     };
-    out.push_back(found(Severity::caution,
-                        say(text::path_asymmetric, subject_name(c.index, j.question.from),
-                            subject_name(c.index, j.question.to)),
-                        say(text::path_asymmetric_why, text_of(there), text_of(back)),
-                        {j.question.from, j.question.to}));
+    const std::vector<AnyId> places{j.question.from, j.question.to};
+    auto same =
+        std::find_if(out.begin() + first, out.end(), [&](const Finding& f) { return f.places == places; });
+    if (same == out.end()) {
+      out.push_back(found(Severity::caution,
+                          say(text::path_asymmetric, subject_name(c.index, j.question.from),
+                              subject_name(c.index, j.question.to)),
+                          say(text::path_asymmetric_why, text_of(there), text_of(back)), places));
+      same = out.end() - 1;
+    }
+    mark(same->when, occasion);
   };
-  for (const Promise& p : c.lab.promises)
-    if (p.must == PromiseKind::reach) look(judge(c.reach->at(0), c.index, p));
   Met met(c);
-  for (const ListedNeed& n : c.reach->needs()) // a neighbour's way is its own
-    if (n.server == kNowhere) look(met.ask(0, n.machine, *n.need));
-  drop_repeated(out, first);
+  for (std::size_t i = 0; i < c.reach->occasions(); ++i) {
+    for (const Promise& p : c.lab.promises)
+      if (p.must == PromiseKind::reach && speaks_of(p, i == 0 ? ExerciseId{} : c.lab.exercises[i - 1].id))
+        look(i, judge(c.reach->at(i), c.index, p));
+    for (const ListedNeed& n : c.reach->needs()) // a neighbour's way is its own
+      if (n.server == kNowhere && c.budgets[i].running[n.machine] != 0)
+        look(i, met.ask(i, n.machine, *n.need));
+  }
 }
 
 void check_pc(const Context& c, std::vector<Finding>& out) {
@@ -212,18 +221,28 @@ std::optional<Fix> fix_pc(const Context& c, const Finding& f) {
   return set_one(c, say(text::fix_pc_forwards, c.name(f.places[0])), f.places[0], "forwards", false);
 }
 
+// Cards that carry shares or are meant for storage or migration.
 void check_storage(const Context& c, std::vector<Finding>& out) {
   constexpr std::uint32_t kTraffic = CardMark::for_storage | CardMark::for_migration;
-  if ((c.addresses.facts().any_card & kTraffic) == 0) return;
-  for (std::uint32_t place = 0; place < c.lab.cards.size(); ++place) {
-    if ((c.addresses.facts().card_marks[place] & kTraffic) == 0) continue;
-    const Card& card = c.lab.cards[place];
-    const Segment* s = c.index.segment(card.segment);
-    if (!s || s->type == SegmentKind::isolated) continue;
-    const Template& t = card.for_storage ? text::storage_outside : text::migration_outside;
+  const std::size_t first = out.size();
+  const auto look = [&](const Card& card, SegmentId segment, const Template& t) {
+    const Segment* s = c.index.segment(segment);
+    if (!s || s->type == SegmentKind::isolated) return;
     out.push_back(found(Severity::caution, say(t, c.name(card.machine), c.name(s->id)),
                         say(text::storage_outside_why), {card.id, s->id}));
-  }
+  };
+  const auto look_all = [&](const Card& card, const Template& t) {
+    look(card, card.segment, t);
+    for (const SegmentTag& tag : card.trunk) look(card, tag.segment, t);
+  };
+  for (const Share& share : c.lab.shares)
+    if (const Card* card = c.index.card(share.card)) look_all(*card, text::storage_outside);
+  if ((c.addresses.facts().any_card & kTraffic) != 0)
+    for (std::uint32_t place = 0; place < c.lab.cards.size(); ++place)
+      if ((c.addresses.facts().card_marks[place] & kTraffic) != 0)
+        look_all(c.lab.cards[place],
+                 c.lab.cards[place].for_storage ? text::storage_outside : text::migration_outside);
+  drop_repeated(out, first);
 }
 
 constexpr std::string_view kKernelSource = "RFC 1122 3.3, RFC 1812 5.2";

@@ -42,6 +42,7 @@ class Explainer {
   Message between(const Template& t) const;
   std::optional<Message> island(std::uint32_t port) const;
   std::optional<Message> cut() const;
+  std::optional<Message> unaddressed() const;
   Message not_plugged() const;
   const ReachAddress* holder() const;
 
@@ -121,6 +122,26 @@ std::optional<Message> Explainer::cut() const {
   return std::nullopt;
 }
 
+// It is beside the one it sends to, or could be, without an address there or without a card at all.
+std::optional<Message> Explainer::unaddressed() const {
+  const std::uint32_t at = n_.node_of(end_.node);
+  if (at == kNowhere || n_.nodes()[at].id.kind != Kind::machine) return std::nullopt;
+  const ReachNode& node = n_.nodes()[at];
+  const auto is_plugged = [](const ReachPort& p) { return p.piece != kNowhere; };
+  const auto ports = n_.ports().subspan(node.first_port, node.end_port - node.first_port);
+  if (std::none_of(ports.begin(), ports.end(), is_plugged)) return say(text::reach_no_card, here());
+  const ReachAddress* h = holder();
+  if (!h) return std::nullopt;
+  for (std::uint32_t p = node.first_port; p < node.end_port; ++p) {
+    if (!is_plugged(n_.ports()[p]) || !n_.same_network(p, h->port)) continue;
+    const auto own = n_.addresses(n_.ports()[p]);
+    if (std::none_of(own.begin(), own.end(),
+                     [&](const ReachAddress& a) { return a.address.family() == end_.address.family(); }))
+      return say(text::reach_unaddressed, here(), segment(p), address());
+  }
+  return std::nullopt;
+}
+
 Message Explainer::not_plugged() const {
   const Card* card = end_.card.kind == Kind::card ? index_.card(CardId{end_.card.number}) : nullptr;
   const std::string its_name = name_of(index_.lab(), end_.card);
@@ -161,6 +182,7 @@ Message Explainer::message() const {
   case Decision::no_source:
     return no_source();
   case Decision::no_route:
+    if (auto m = unaddressed()) return *m;
     return say(end_.back ? text::reach_no_route_back : text::reach_no_route, here(), address());
   case Decision::refuses:
     return say(text::reach_refused, here(), address());

@@ -103,9 +103,7 @@ std::string reach_json(const Analysis& a, ExerciseId exercise, const ReachQuesti
   j.text("verdict", word(answer.verdict));
   j.text("address", answer.target ? to_text(*answer.target) : std::string());
   j.text("message", english(explain(a.index(), a.reach(exercise), q, answer)));
-  j.key("hops");
-  j.open('[');
-  for (const ReachStep& s : answer.steps) {
+  const auto step = [&j](const ReachStep& s) {
     j.open('{');
     j.node("node", s.node);
     j.node("card", s.card);
@@ -113,7 +111,16 @@ std::string reach_json(const Analysis& a, ExerciseId exercise, const ReachQuesti
     j.text("address", to_text(s.address));
     j.flag("back", s.back);
     j.close('}');
+  };
+  if (answer.end) {
+    j.key("end");
+    step(*answer.end);
+  } else {
+    j.node("end", {});
   }
+  j.key("hops");
+  j.open('[');
+  for (const ReachStep& s : answer.steps) step(s);
   j.close(']');
   j.close('}');
   return j.take();
@@ -154,7 +161,12 @@ Table what_if_table(const Analysis& a, ExerciseId exercise, std::span<const AnyI
   for (const PromiseId p : w.promises) {
     const auto& list = a.lab().promises;
     const auto it = std::find_if(list.begin(), list.end(), [&](const Promise& x) { return x.id == p; });
-    row(p, text::fails_promise, subject_name(a.lab(), it->from), to_text(p), subject_name(a.lab(), it->to));
+    ReachQuestion q;
+    q.transport = it->transport;
+    q.port = it->port;
+    const std::string what =
+        it->must == PromiseKind::never ? english(say(text::fails_never, service_of(q))) : service_of(q);
+    row(p, text::fails_promise, subject_name(a.lab(), it->from), what, subject_name(a.lab(), it->to));
   }
   for (const LostNeed& n : w.needs)
     row(n.who, n.must ? text::fails_must : text::fails_need, name_of(a.lab(), n.who), n.service,

@@ -67,6 +67,7 @@ inline constexpr Template what_if_title{"what-if-title", "What fails without {0}
 inline constexpr Template what_if_title_in{"what-if-title-in", "What fails without {0} in {1}"};
 inline constexpr Template fails_off{"fails-off", "is off"};
 inline constexpr Template fails_promise{"fails-promise", "promise"};
+inline constexpr Template fails_never{"fails-never", "never {0}"};
 inline constexpr Template fails_must{"fails-must", "must have"};
 inline constexpr Template fails_need{"fails-need", "wants"};
 inline constexpr Template fails_pair{"fails-pair", "reach"};
@@ -81,6 +82,10 @@ inline constexpr Template reach_lease{
 inline constexpr Template reach_off{"reach-off", "{0} is off. Switch it on."};
 inline constexpr Template reach_no_address{"reach-no-address",
                                            "{0} has no address there. Give one of its cards an address."};
+inline constexpr Template reach_unaddressed{
+    "reach-unaddressed", "{0} has no address on {1}, where {2} is. Give its card there one."};
+inline constexpr Template reach_no_card{"reach-no-card",
+                                        "{0} has no card that is plugged in. Connect it to a segment."};
 inline constexpr Template reach_no_lease{"reach-no-lease",
                                          "{0} asks for an address by DHCP and nobody gives it one. Give it a "
                                          "fixed address, or let a server answer on {1}."};

@@ -245,7 +245,7 @@ void Walk::make_and_mend_a_conflict() {
   const Finding* f = twice(hold);
   const auto fix = window.session().analysis().fix(*f);
   ASSERT_TRUE(fix);
-  auto* filter = window.findings().findChild<QLineEdit*>();
+  QLineEdit* filter = &window.findings().filter();
   click(*filter);
   type(QStringLiteral("172.22.10.10"), *filter);
   ASSERT_TRUE(until([&] { return is_seen(fix_button(words(f->message))); }));

@@ -31,6 +31,11 @@ class FindTest : public ::testing::Test {
   Hand hand_;
 };
 
+TEST_F(FindTest, TheFieldDoesNotTakeTheKeyboardByItself) {
+  EXPECT_TRUE(window_.canvas().hasFocus());
+  EXPECT_FALSE(box().hasFocus());
+}
+
 TEST_F(FindTest, AMachineIsChosenWithTheKeyboard) {
   open_and_type(QStringLiteral("wheel"));
   ASSERT_TRUE(list().isVisible());

@@ -64,14 +64,14 @@ class FirstHour : public ::testing::Test {
 
 TEST_F(FirstHour, OnASmallScreenFindingsAndPictureBothHaveRoom) {
   size(1280, 800);
-  EXPECT_GE(findings_in_sight(), 4);
+  EXPECT_GE(findings_in_sight(), 2);
   EXPECT_GE(window.canvas().width(), 560);
-  EXPECT_GE(window.canvas().height(), 240);
+  EXPECT_GE(window.canvas().height(), 380);
   window.action("show_reach")->trigger();
   QTest::qWait(20);
   EXPECT_GE(window.canvas().width(), 560);
-  EXPECT_GE(window.canvas().height(), 240);
-  EXPECT_GE(window.reach().height(), 230);
+  EXPECT_GE(window.canvas().height(), 330);
+  EXPECT_GE(window.reach().height(), 200);
 }
 
 TEST_F(FirstHour, ALargeScreenKeepsItsLargePicture) {

@@ -76,7 +76,7 @@ TEST_F(Panels, FindingsStandBySeverityAndFold) {
   EXPECT_TRUE(errors.isVisibleTo(&panel));
   QTest::keyClick(&errors, Qt::Key_Space);
   EXPECT_EQ(panel.shown_count(), all);
-  QTest::keyClicks(panel.findChild<QLineEdit*>(), QStringLiteral("deck-b"));
+  QTest::keyClicks(&panel.filter(), QStringLiteral("deck-b"));
   EXPECT_LT(panel.shown_count(), all);
   EXPECT_GT(panel.shown_count(), 0);
 }

@@ -185,7 +185,7 @@ void Canvas::show_all() {
 }
 
 void Canvas::show_readable() {
-  constexpr qreal kReadable = 0.6, kComfortable = 0.8;
+  constexpr qreal kReadable = 0.55, kComfortable = 0.8;
   show_all();
   if (zoom_ < kReadable) set_zoom(kComfortable, QPointF(0, 0));
   fit_ = Fit::readable;

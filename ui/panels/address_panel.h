@@ -46,6 +46,8 @@ class AddressPanel : public QWidget {
 
  public:
   explicit AddressPanel(Session& session, QWidget* parent = nullptr);
+  // Stands over the table unless somebody takes it to another place.
+  QLineEdit& filter() const { return *filter_; }
   QTableView& view() { return *view_; }
   // Opens the editor of a card's first address.
   void edit_address(AnyId card);

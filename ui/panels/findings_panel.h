@@ -24,6 +24,9 @@ class FindingsPanel : public QWidget {
   explicit FindingsPanel(Session& session, QWidget* parent = nullptr);
   void set_theme(Theme theme);
   int shown_count() const { return shown_; }
+  // Stands over the rows unless somebody takes it to another place.
+  QWidget& tools() const { return *tools_; }
+  QLineEdit& filter() const { return *filter_; }
   const FixButtons& fixes() const { return *fixes_; }
   // The heading of a severity's findings, which folds them away; it is hidden where there are none.
   QToolButton& heading(Severity s) const { return *headings_[static_cast<std::size_t>(s)]; }
@@ -48,6 +51,7 @@ class FindingsPanel : public QWidget {
 
   Session& session_;
   Theme theme_ = Theme::light;
+  QWidget* tools_;
   QLineEdit* filter_;
   QCheckBox* accepted_;
   QVBoxLayout* rows_;

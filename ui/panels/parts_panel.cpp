@@ -1,6 +1,7 @@
 #include "ui/panels/parts_panel.h"
 
 #include "core/roles/catalogue.h"
+#include "core/roles/known_roles.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -30,6 +31,9 @@ class PartButton : public QPushButton {
       canvas_.setFocus();
     });
   }
+
+  // Its two lines are never squeezed: the panel scrolls.
+  QSize minimumSizeHint() const override { return sizeHint(); }
 
  protected:
   void mousePressEvent(QMouseEvent* event) override {
@@ -161,9 +165,12 @@ void PartsPanel::set_theme(Theme theme) {
 }
 
 void PartsPanel::add_roles(QVBoxLayout& box) {
+  auto known = known_roles(own_roles_file());
+  if (!known) problem_ = known.error();
+  known_ = known ? std::move(*known) : catalogue();
   QVBoxLayout* to = &box;
   std::size_t n = 0;
-  for (const Role& role : catalogue()) {
+  for (const Role& role : known_) {
     if (n++ == kLargeRoles) {
       auto* more = new QPushButton(words(text::parts_more), this);
       more->setProperty("role", QStringLiteral("link"));

@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include <functional>
+#include <optional>
 
 class QPushButton;
 class QVBoxLayout;
@@ -19,6 +20,8 @@ class PartsPanel : public QWidget {
   PartsPanel(Session& session, Canvas& canvas, QWidget* parent = nullptr);
 
   void set_theme(Theme theme);
+  // Why a person's own roles are not among them.
+  const std::optional<Problem>& problem() const { return problem_; }
 
  protected:
   void showEvent(QShowEvent*) override;
@@ -32,6 +35,8 @@ class PartsPanel : public QWidget {
 
   Session& session_;
   Canvas& canvas_;
+  std::vector<Role> known_;
+  std::optional<Problem> problem_;
   QWidget* more_ = nullptr;
   std::vector<std::pair<QPushButton*, const Role*>> roles_;
   std::vector<std::pair<QPushButton*, SegmentKind>> segments_;

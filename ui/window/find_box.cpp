@@ -58,6 +58,8 @@ FindBox::FindBox(Session& session, std::function<std::vector<Action>()> actions,
   setPlaceholderText(words(text::find_prompt));
   setAccessibleName(words(text::find_box));
   setClearButtonEnabled(true);
+  constexpr int kAround = 44; // frame and the button that clears
+  setMinimumWidth(fontMetrics().horizontalAdvance(placeholderText()) + kAround);
   list_->setObjectName(QStringLiteral("find_list"));
   list_->setAccessibleName(words(text::find_list));
   list_->setModel(found_);

@@ -30,6 +30,7 @@
 #include <QLabel>
 #include <QMenu>
 #include <QMenuBar>
+#include <QScreen>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTabBar>
@@ -58,7 +59,7 @@ QFrame* side(QWidget* inside, const char* edge) {
 MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   hold_sheet_back(*qApp);
   setObjectName(QStringLiteral("window"));
-  resize(1440, 900);
+  resize(QSize(1440, 900).boundedTo(QGuiApplication::primaryScreen()->availableSize()));
   setAcceptDrops(true);
   canvas_ = new Canvas(session_);
   in_place_ = new InPlace(*canvas_);
@@ -100,7 +101,14 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect(findings_, &FindingsPanel::place_wanted, canvas_, &Canvas::show_place);
   connect(addresses_, &AddressPanel::place_wanted, canvas_, &Canvas::show_place);
   connect_reach();
-  shares_ = new Shares({*down_, *tabs_, *reach_, *top_, *document_, *exercises_}, this);
+  shares_ = new Shares({*down_,
+                        *tabs_,
+                        *reach_,
+                        {&findings_->tools(), &addresses_->filter(), nullptr},
+                        *top_,
+                        *document_,
+                        *exercises_},
+                       this);
   connect(findings_, &FindingsPanel::counted, this, [this](int errors, int cautions, int notes) {
     tabs_->setTabText(0, words(text::tab_findings, std::to_string(errors + cautions + notes)));
     refresh_footer();
@@ -131,6 +139,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
     remember_recent(settings_.forget_recent());
     start_->refresh();
   });
+  if (parts_->problem()) session_.tell(*parts_->problem());
   set_theme(theme_of(QApplication::palette()));
   refresh_title();
   refresh_actions();
@@ -152,6 +161,7 @@ void MainWindow::setVisible(bool visible) {
 // 0: the start page, which has no lab to speak of; 1: the lab.
 void MainWindow::show_page(int page) {
   pages_->setCurrentIndex(page);
+  if (page == 1) canvas_->setFocus(); // else the first field of the window has the keyboard
   for (QWidget* w : {top_, footer_, menuBar()->cornerWidget()}) w->setVisible(page == 1);
   for (const char* name : {"save", "save_as", "hand_out", "show_all", "addresses", "select_all",
                            "copy_picture", "copy_table", "find_anything"})

@@ -3,6 +3,8 @@
 
 #include <QObject>
 
+#include <vector>
+
 class QLabel;
 class QSplitter;
 class QTabWidget;
@@ -20,6 +22,7 @@ class Shares : public QObject {
     QSplitter& down;
     QTabWidget& tabs;
     QWidget& reach;
+    std::vector<QWidget*> tools; // of each tab, beside their names; null: none
     QWidget& top;
     QLabel& title;
     ExerciseStrip& exercises;
@@ -36,8 +39,11 @@ class Shares : public QObject {
 
  private:
   void share_height();
+  void show_tools();
+  void place_tools();
 
   Parts parts_;
+  QWidget* beside_; // the tabs' names
   int pulled_ = 0;
 };
 

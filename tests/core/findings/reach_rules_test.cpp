@@ -106,6 +106,16 @@ const std::vector<RuleCase> kCases{
      }},
     {"storage-outside", caution, false,
      [](World& w) {
+       Share share;
+       share.id = ShareId{w.lab.facts.next_id++};
+       share.machine = w.router;
+       share.name = "pool";
+       share.card = w.router_crew;
+       w.lab.shares.push_back(share);
+       return Ids{w.router_crew, w.crew};
+     }},
+    {"storage-outside", caution, false,
+     [](World& w) {
        w.card(w.desk_lane).for_migration = true;
        return Ids{w.desk_lane, w.lane};
      }},
@@ -131,6 +141,27 @@ TEST(ReachRules, KeptPromisesAreSilent) {
   need(w, w.pilot, "time");
   for (const char* rule : {"promise-broken", "isolation-broken", "need-unreachable", "path-asymmetric"})
     EXPECT_TRUE(places_of(w.lab, rule).empty()) << rule;
+}
+
+TEST(ReachRules, AWayBackThatIsOffInAnExerciseIsNotToldThere) {
+  World w;
+  const MachineId m = quay(w), other = w.add_machine("side door");
+  const CardId in = w.add_card(other, w.deck, "172.22.10.2"), out = w.add_card(other, w.crew, "172.22.50.4");
+  w.card(in).forwards4 = w.card(out).forwards4 = true;
+  route(w, m, "172.22.10.0/24", "172.22.50.4");
+  promise(w, w.desk, m);
+  Exercise e;
+  e.id.number = w.lab.facts.next_id++;
+  e.name = "No side door";
+  for (const Machine& x : w.lab.machines)
+    if (x.id != other) e.on.push_back(x.id);
+  w.lab.exercises.push_back(e);
+  const Analysis a(w.lab);
+  const auto found = std::find_if(a.findings().begin(), a.findings().end(),
+                                  [](const Finding& f) { return f.rule->id == "path-asymmetric"; });
+  ASSERT_NE(found, a.findings().end());
+  EXPECT_TRUE(holds_in(w.lab, *found, {}));
+  EXPECT_FALSE(holds_in(w.lab, *found, e.id));
 }
 
 // What a machine that is also elsewhere sends from there is not the segment's.

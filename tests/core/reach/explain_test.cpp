@@ -42,6 +42,20 @@ TEST(Explain, NeighboursReachEachOther) {
   EXPECT_EQ(t.id, "reach-ok");
 }
 
+TEST(Explain, WhoHasNoAddressBesideTheOtherIsToldSo) {
+  World w;
+  const MachineId fresh = w.add_machine("fresh");
+  EXPECT_EQ(ask(w.lab, between(fresh, w.desk)).id, "reach-no-card");
+  Card card;
+  card.id = CardId{w.lab.facts.next_id++};
+  card.machine = fresh;
+  card.segment = w.deck;
+  w.lab.cards.push_back(card);
+  const Told t = ask(w.lab, between(fresh, w.desk));
+  EXPECT_EQ(t.id, "reach-unaddressed") << t.sentence;
+  EXPECT_NE(t.sentence.find("fresh has no address on Deck"), std::string::npos) << t.sentence;
+}
+
 TEST(Explain, AnInnerGuestReachesOutsideItsHypervisorOnlyWhereItsSegmentIsCarried) {
   World w;
   const MachineId store = w.add_machine("store");
