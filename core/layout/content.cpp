@@ -88,8 +88,8 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
   return t;
 }
 
-// What was made before, where the machine is as it was and its carrier too. A first or last guest may make it a
-// hypervisor or a plain machine.
+// What was made before, where the machine is as it was and its carrier too. A first or last guest may make it
+// a hypervisor or a plain machine.
 std::optional<MachineText> kept(const Source& source, std::uint32_t place) {
   if (!source.before || source.before->as_it_was[place] == kNone) return std::nullopt;
   MachineText& before = source.before->content.machines[source.before->as_it_was[place]];

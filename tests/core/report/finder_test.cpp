@@ -21,19 +21,19 @@ const std::array<FindAction, 2> kActions{{{"Undo", "Edit  Ctrl+Z"}, {"Deck the h
 
 class Find : public ::testing::Test {
  protected:
-  const Lab lab_ = test::sample("skerry-ferries");
-  const Analysis analysis_{lab_};
-  const Finder finder_{find_items(analysis_, kActions), lower};
+  const Lab lab = test::sample("skerry-ferries");
+  const Analysis analysis{lab};
+  const Finder finder{find_items(analysis, kActions), lower};
 
   std::vector<std::string> titles(std::string_view typed, std::size_t most = 20) const {
     std::vector<std::string> out;
-    for (const std::size_t i : finder_.find(typed, most)) out.push_back(finder_.items()[i].title);
+    for (const std::size_t i : finder.find(typed, most)) out.push_back(finder.items()[i].title);
     return out;
   }
   const FindItem& first(std::string_view typed) const {
-    const auto found = finder_.find(typed, 1);
+    const auto found = finder.find(typed, 1);
     EXPECT_EQ(found.size(), 1U) << typed;
-    return finder_.items()[found.empty() ? 0 : found.front()];
+    return finder.items()[found.empty() ? 0 : found.front()];
   }
 };
 
@@ -78,15 +78,15 @@ TEST_F(Find, ActionsByTheirPlaceInTheList) {
 TEST_F(Find, FindingsByTheirSentence) {
   const FindItem& twice = first("belongs both deck-a");
   ASSERT_EQ(twice.kind, Findable::finding);
-  EXPECT_EQ(analysis_.findings()[twice.place].rule->id, "address-twice");
-  EXPECT_EQ(twice.id, analysis_.findings()[twice.place].places.front());
+  EXPECT_EQ(analysis.findings()[twice.place].rule->id, "address-twice");
+  EXPECT_EQ(twice.id, analysis.findings()[twice.place].places.front());
 }
 
 TEST_F(Find, EverythingWithANameIsFoundByIt) {
-  for (const FindItem& i : finder_.items()) {
-    const auto found = finder_.find(i.title, finder_.items().size());
+  for (const FindItem& i : finder.items()) {
+    const auto found = finder.find(i.title, finder.items().size());
     EXPECT_TRUE(std::any_of(found.begin(), found.end(), [&](std::size_t f) {
-      return finder_.items()[f].title == i.title && finder_.items()[f].kind == i.kind;
+      return finder.items()[f].title == i.title && finder.items()[f].kind == i.kind;
     })) << i.title;
   }
   EXPECT_EQ(titles("e", 5).size(), 5U);
