@@ -11,7 +11,7 @@ namespace snug::test {
 namespace {
 
 std::string role_file(const TempFolder& folder, const std::string& text) {
-  const std::string path = folder.path("roles.json");
+  std::string path = folder.path("roles.json");
   std::ofstream(path) << text;
   return path;
 }
