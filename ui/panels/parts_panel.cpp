@@ -166,8 +166,12 @@ void PartsPanel::set_theme(Theme theme) {
 
 void PartsPanel::add_roles(QVBoxLayout& box) {
   auto known = known_roles(own_roles_file());
-  if (!known) problem_ = known.error();
-  known_ = known ? std::move(*known) : catalogue();
+  if (known) {
+    known_ = std::move(*known);
+  } else {
+    problem_ = known.error();
+    known_ = catalogue();
+  }
   QVBoxLayout* to = &box;
   std::size_t n = 0;
   for (const Role& role : known_) {
