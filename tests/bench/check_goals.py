@@ -64,7 +64,7 @@ def best_of(measured, goal):
     """Times of subject and baseline, of the run in which they were closest to the goal."""
     best = pair(measured, goal)
     for _ in range(AGAIN):
-        if None in best or best[0] / best[1] <= goal["goal"]:
+        if goal["goal"] is None or None in best or best[0] / best[1] <= goal["goal"]:
             break
         other = measured.again(goal)
         if other:
