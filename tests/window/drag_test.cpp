@@ -30,7 +30,7 @@ class Drag : public ::testing::Test {
     hand.press(hand.on(hand.machine("tickets-1")));
     for (const char* name : {"deck-b", "deck-a"})
       for (const QPoint by : {QPoint(4, 4), QPoint(40, 60)}) places.push_back(at(name) + by);
-    places.push_back(QPoint(6, 6));
+    places.emplace_back(6, 6);
   }
   Canvas& canvas() { return window.canvas(); }
   QPoint at(const char* name) { return hand.on(hand.machine(name)); }
