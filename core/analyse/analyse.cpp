@@ -1,6 +1,7 @@
 #include "core/analyse/analyse.h"
 
 #include "core/budget/segments.h"
+#include "core/findings/still_found.h"
 
 #include <algorithm>
 #include <cassert>
@@ -130,17 +131,10 @@ bool Analysis::has_error(ExerciseId exercise) const {
 
 namespace {
 
-// Whether the finding is gone once the edit is made. Looks at the one rule only.
+// Whether the finding is gone once the edit is made.
 bool mends(const Lab& lab, const Finding& finding, const Edit& edit) {
   Lab copy = lab;
-  if (!apply(copy, edit)) return false;
-  const Index index(copy);
-  const AddressesInUse addresses(index);
-  const std::vector<ExerciseBudgets> budgets = budgets_of(index, addresses);
-  std::vector<Finding> left;
-  ReachByExercise reach(index, addresses);
-  finding.rule->check({copy, index, budgets, addresses, &reach}, left);
-  return std::none_of(left.begin(), left.end(), [&](const Finding& f) { return f.places == finding.places; });
+  return apply(copy, edit) && !is_still_found(copy, finding);
 }
 
 } // namespace

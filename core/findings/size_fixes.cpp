@@ -2,6 +2,7 @@
 
 #include "core/budget/memory.h"
 #include "core/budget/segments.h"
+#include "core/findings/still_found.h"
 #include "core/findings/tools.h"
 #include "core/text/size_rules_text.h"
 
@@ -70,16 +71,6 @@ Lab made_small(const Context& c, const Plan& plan, std::uint32_t carrier) {
   return lab;
 }
 
-bool is_gone(const Lab& lab, const Finding& f) {
-  const Index index(lab);
-  const AddressesInUse addresses(index);
-  const std::vector<ExerciseBudgets> budgets = budgets_of(index, addresses);
-  ReachByExercise reach(index, addresses);
-  std::vector<Finding> left;
-  f.rule->check({lab, index, budgets, addresses, &reach}, left);
-  return std::none_of(left.begin(), left.end(), [&](const Finding& l) { return l.places == f.places; });
-}
-
 bool is_leaner(const Role& r) { return r.lean_least < r.current_least || r.lean_usual < r.current_usual; }
 
 } // namespace
@@ -96,7 +87,7 @@ std::optional<Fix> shrink(const Context& c, const Finding& f) {
   const std::uint32_t carrier = f.places[0].kind == Kind::machine ? c.index.place(f.places[0]) : kNowhere;
   for (const Plan& plan : plans) {
     const Lab small = made_small(c, plan, carrier);
-    if (!is_gone(small, f)) continue;
+    if (is_still_found(small, f)) continue;
     Edit edit = difference(c.lab, small);
     const auto smaller = std::count_if(edit.steps.begin(), edit.steps.end(), [](const Primitive& p) {
       const auto* set = std::get_if<SetField>(&p);

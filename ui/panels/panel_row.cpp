@@ -3,6 +3,7 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QScrollArea>
 #include <QStyle>
 #include <QVBoxLayout>
 
@@ -81,6 +82,15 @@ QVBoxLayout& renew_rows(QWidget& view, QWidget*& body) {
   column->setSpacing(4);
   box->insertWidget(0, body);
   return *column;
+}
+
+QScrollArea* scrolled(QWidget* inside, QWidget* parent, Qt::FocusPolicy focus) {
+  auto* scroll = new QScrollArea(parent);
+  scroll->setWidgetResizable(true);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(focus);
+  scroll->setWidget(inside);
+  return scroll;
 }
 
 } // namespace snug

@@ -6,6 +6,7 @@
 
 #include <functional>
 
+class QScrollArea;
 class QVBoxLayout;
 
 namespace snug {
@@ -38,6 +39,9 @@ class OneLine : public QLabel {
   void paintEvent(QPaintEvent*) override;
   bool eventFilter(QObject*, QEvent*) override;
 };
+
+// Scrolls up and down only. Focus goes to what is inside, unless there is nothing that takes it.
+QScrollArea* scrolled(QWidget* inside, QWidget* parent, Qt::FocusPolicy focus = Qt::NoFocus);
 
 // A new column of rows at the top of a view that has no other layout; `body`, the one before, goes.
 QVBoxLayout& renew_rows(QWidget& view, QWidget*& body);

@@ -15,19 +15,6 @@
 
 namespace snug {
 
-namespace {
-
-QScrollArea* scrolled(QWidget* inside, QWidget* parent) {
-  auto* scroll = new QScrollArea(parent);
-  scroll->setWidgetResizable(true);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->setWidget(inside);
-  return scroll;
-}
-
-} // namespace
-
 ReachPanel::ReachPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
   setObjectName(QStringLiteral("reach"));
   auto* box = new QVBoxLayout(this);

@@ -19,14 +19,6 @@ namespace snug {
 
 namespace {
 
-QScrollArea* scrolled(QWidget* inside, QWidget* parent) {
-  auto* scroll = new QScrollArea(parent);
-  scroll->setWidgetResizable(true);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setWidget(inside);
-  return scroll;
-}
-
 QVBoxLayout* column_of(QWidget* page) {
   auto* column = new QVBoxLayout(page);
   column->setContentsMargins(12, 10, 12, 10);
@@ -87,7 +79,7 @@ QWidget* HelpView::make_words() {
   words_.back()->hide();
   list->addWidget(words_.back());
   list->addStretch();
-  column->addWidget(scrolled(inside, page), 1);
+  column->addWidget(scrolled(inside, page, Qt::StrongFocus), 1);
   connect(filter_, &QLineEdit::textChanged, this, &HelpView::find);
   return page;
 }
@@ -127,7 +119,7 @@ QWidget* HelpView::make_keys(const QWidget& window) {
     put(a->shortcut().toString(QKeySequence::NativeText), a->text().remove(QLatin1Char('&')));
   }
   grid->setRowStretch(grid->rowCount(), 1);
-  return scrolled(inside, this);
+  return scrolled(inside, this, Qt::StrongFocus);
 }
 
 QWidget* HelpView::make_about() {
