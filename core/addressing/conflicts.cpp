@@ -7,18 +7,6 @@ namespace snug {
 
 namespace {
 
-// Gives the start of each group and the end. `before` are the keys as they were.
-std::vector<std::uint32_t> sort_by_group(std::vector<WideKey>& keys, std::span<const WideKey> before,
-                                         std::uint32_t groups) {
-  // One place ahead: moving keys moves each start to where it belongs.
-  std::vector<std::uint32_t> start(groups + 2, 0);
-  for (const WideKey& k : before) ++start[k.group + 2];
-  for (std::size_t g = 2; g < start.size(); ++g) start[g] += start[g - 1];
-  for (const WideKey& k : before) keys[start[k.group + 1]++] = k;
-  start.pop_back();
-  return start;
-}
-
 void note_equal(std::span<const WideKey> keys, std::uint32_t first, std::vector<Conflicts::Run>& equal) {
   for (std::uint32_t i = 1; i < keys.size(); ++i) {
     if (!keys[i].is_same(keys[i - 1])) continue;
@@ -71,16 +59,14 @@ Conflicts ConflictSweep::take() && {
 
 Conflicts find_conflicts(std::vector<WideKey>& addresses, std::uint32_t groups,
                          std::span<const PackedRange> ranges) {
-  const std::vector<WideKey> before = addresses;
-  const std::vector<std::uint32_t> start = sort_by_group(addresses, before, groups);
+  Conflicts found;
+  found.start = sort_by_group(addresses, groups);
   const auto of_group = [&](std::uint32_t g) {
-    return std::span(addresses).subspan(start[g], start[g + 1] - start[g]);
+    return std::span(addresses).subspan(found.start[g], found.start[g + 1] - found.start[g]);
   };
-  ConflictSweep sweep({});
-  for (std::uint32_t g = 0; g < groups; ++g) sweep.add(of_group(g));
-  Conflicts found = std::move(sweep).take();
+  for (std::uint32_t g = 0; g < groups; ++g) note_equal(of_group(g), found.start[g], found.equal);
   for (std::uint32_t r = 0; r < ranges.size(); ++r)
-    note_inside(of_group(ranges[r].group), start[ranges[r].group], ranges[r], r, found.inside);
+    note_inside(of_group(ranges[r].group), found.start[ranges[r].group], ranges[r], r, found.inside);
   return found;
 }
 

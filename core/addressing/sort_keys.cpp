@@ -4,6 +4,7 @@
 #include <array>
 #include <bit>
 #include <functional>
+#include <optional>
 #include <utility>
 
 namespace snug {
@@ -88,6 +89,55 @@ void sort_wide_keys(std::span<WideKey> keys, std::vector<WideKey>& scratch) {
 void sort_wide_keys(std::vector<WideKey>& keys) {
   std::vector<WideKey> scratch;
   sort_wide_keys(keys, scratch);
+}
+
+namespace {
+
+constexpr unsigned kMostPasses = 2; // with more, sorting each group is quicker
+
+// The bits of `low` in which keys of one group differ; nothing: they differ in `high`.
+std::optional<std::uint64_t> spread(std::span<const WideKey> keys, std::uint32_t groups) {
+  std::vector<std::uint32_t> first(groups, ~0U);
+  std::uint64_t low = 0, high = 0;
+  for (std::uint32_t i = 0; i < keys.size(); ++i) {
+    std::uint32_t& f = first[keys[i].group];
+    f = std::min(f, i);
+    low |= keys[f].low ^ keys[i].low;
+    high |= keys[f].high ^ keys[i].high;
+  }
+  return high == 0 ? std::optional(low) : std::nullopt;
+}
+
+// All groups at once by radix, if the keys in each differ in few places.
+bool radix_groups(std::vector<WideKey>& keys, std::vector<WideKey>& scratch, std::uint32_t groups) {
+  if (keys.size() < kRadixFrom) return false;
+  const auto differ = spread(keys, groups);
+  const auto digit_at = [&](unsigned shift) { return (*differ >> shift & (kDigits - 1)) != 0; };
+  unsigned passes = 0;
+  for (unsigned shift = 0; differ && shift < 64; shift += kDigitBits) passes += digit_at(shift) ? 1 : 0;
+  if (!differ || passes > kMostPasses) return false;
+  for (unsigned shift = 0; shift < 64; shift += kDigitBits)
+    if (digit_at(shift) &&
+        radix_pass(keys, scratch, [=](const WideKey& k) { return k.low >> shift & (kDigits - 1); }))
+      keys.swap(scratch);
+  return true;
+}
+
+} // namespace
+
+std::vector<std::uint32_t> sort_by_group(std::vector<WideKey>& keys, std::uint32_t groups) {
+  std::vector<WideKey> scratch(keys.size());
+  const bool in_order = radix_groups(keys, scratch, groups);
+  // One place ahead: moving keys moves each start to where it belongs.
+  std::vector<std::uint32_t> start(groups + std::size_t{2}, 0);
+  for (const WideKey& k : keys) ++start[k.group + 2];
+  for (std::size_t g = 2; g < start.size(); ++g) start[g] += start[g - 1];
+  for (const WideKey& k : keys) scratch[start[k.group + 1]++] = k;
+  start.pop_back();
+  keys.swap(scratch);
+  for (std::uint32_t g = 0; g < groups && !in_order; ++g)
+    sort_wide_keys(std::span(keys).subspan(start[g], start[g + 1] - start[g]), scratch);
+  return start;
 }
 
 namespace {

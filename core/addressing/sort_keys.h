@@ -18,6 +18,9 @@ struct WideKey {
 // By high, then low; equal ones keep their order. `scratch` holds anything before and after.
 void sort_wide_keys(std::span<WideKey> keys, std::vector<WideKey>& scratch);
 void sort_wide_keys(std::vector<WideKey>& keys);
+// By group, then high, then low; equal ones keep their order. Groups are numbered below `groups`. Gives the
+// start of each group and the end.
+std::vector<std::uint32_t> sort_by_group(std::vector<WideKey>& keys, std::uint32_t groups);
 
 // The values that may occur more than once, with their places, in order; those that do occur more than once
 // are among them. 0 is no value. Linear, in two bits of memory for each value.

@@ -229,13 +229,20 @@ void check_none(const Context& c, std::vector<Finding>& out) {
     }
 }
 
-// By the gateway there, unless the machine is on another segment of that kind with another one.
+bool has_address_on(const Context& c, std::uint32_t card, std::uint32_t segment) {
+  const auto held = c.addresses.on(segment, Family::v4);
+  return std::any_of(held.begin(), held.end(), [&](const HeldAddress& h) {
+    return h.holder == Holder::card && h.card == card && h.domain != kNowhere;
+  });
+}
+
+// By the gateway there, unless the machine has an address on another segment of that kind with another one.
 std::optional<Fix> fix_none(const Context& c, const Finding& f) {
   const std::uint32_t m = c.index.place(f.places[0]), segment = c.index.place(f.places[1]);
   const auto gateway = c.addresses.gateway4(segment);
   for (const std::uint32_t card : c.index.cards_of(m)) {
     const std::uint32_t s = c.index.segment_of_card(card);
-    if (s == kNowhere || is_nat(c, s) != is_nat(c, segment)) continue;
+    if (s == kNowhere || is_nat(c, s) != is_nat(c, segment) || !has_address_on(c, card, s)) continue;
     if (const auto other = gateway_there(c, s); other && other != gateway) return std::nullopt;
   }
   Machine after = c.lab.machines[m];

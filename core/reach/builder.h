@@ -67,6 +67,8 @@ class ReachBuilder {
   void add_unless_taken(ReachRoute);
   void accept(std::uint32_t node, ReachRoute);
   std::optional<std::uint32_t> port_towards(std::uint32_t node, const Route&) const;
+  bool is_broadcast_of(const ReachNode&, const Address&) const;
+  bool has(std::uint32_t port, const Address&) const;
   const ReachRoute* match(std::uint32_t node, const Address&, CardId card) const;
   void sort_routes(std::uint32_t node);
 

@@ -42,6 +42,7 @@ class Explainer {
   Message between(const Template& t) const;
   std::optional<Message> island(std::uint32_t port) const;
   std::optional<Message> cut() const;
+  bool is_beyond(std::uint32_t port) const;
   std::optional<Message> unaddressed() const;
   Message not_plugged() const;
   const ReachAddress* holder() const;
@@ -52,10 +53,15 @@ class Explainer {
   const ReachStep& end_;
 };
 
+// Where the outside is.
+bool Explainer::is_beyond(std::uint32_t port) const {
+  const ReachPort& outside = n_.ports()[n_.nodes()[n_.node_of({Kind::outside, 0})].first_port];
+  return port != kNowhere && n_.ports()[port].piece == outside.piece;
+}
+
 std::string Explainer::address() const {
   const ReachAddress* h = holder();
-  const ReachPort& outside = n_.ports()[n_.nodes()[n_.node_of({Kind::outside, 0})].first_port];
-  if (!h || n_.ports()[h->port].piece != outside.piece) return to_text(end_.address);
+  if (!h || !is_beyond(h->port)) return to_text(end_.address);
   return name(n_.nodes()[n_.ports()[h->port].node].id);
 }
 
@@ -153,6 +159,7 @@ Message Explainer::not_plugged() const {
 Message Explainer::nobody() const {
   const std::uint32_t at = port();
   const ReachAddress* h = holder();
+  if (is_beyond(at)) return say(text::reach_no_way_in, here(), to_text(end_.address));
   if (!h) return say(text::reach_nobody, here(), address(), segment(at));
   const AnyId other = n_.nodes()[n_.ports()[h->port].node].id;
   if (!n_.nodes()[n_.ports()[h->port].node].on) return say(text::reach_holder_off, here(), name(other));

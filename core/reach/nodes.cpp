@@ -114,6 +114,12 @@ void ReachBuilder::add_pc() {
     p.forwards4 = p.forwards6 = lab_.pc.forwards;
     p.wants_lease = true;
   }
+  const bool has_way_out = std::any_of(lab_.segments.begin(), lab_.segments.end(),
+                                       [](const Segment& s) { return s.type == SegmentKind::nat; });
+  if (lab_.lans.empty() && has_way_out) { // translators leave the PC by a network that the plan does not name
+    ReachPort& p = open_port(AnyId{Kind::pc, 0}, kNowhere, beyond());
+    p.forwards4 = p.forwards6 = lab_.pc.forwards;
+  }
   close_node();
 }
 

@@ -36,7 +36,7 @@ struct ReachAnswer {
   std::optional<Address> target; // none: `to` has no address
   std::vector<ReachStep> steps;  // the whole way, there and back
   std::optional<ReachStep> end;  // where it ends: the last step, unless it reaches
-  std::optional<Address> unsure; // an address that several have
+  std::optional<Address> unsure; // an address that several have, if who of them answers makes a difference
   bool unsure_lease = false;     // several DHCP servers could answer
 };
 

@@ -56,20 +56,37 @@ const ReachRoute* ReachBuilder::match(std::uint32_t node, const Address& a, Card
   return best;
 }
 
+bool ReachBuilder::is_broadcast_of(const ReachNode& n, const Address& x) const {
+  for (std::uint32_t p = n.first_port; p < n.end_port; ++p)
+    for (const ReachAddress& a : n_.addresses(b_.ports[p]))
+      if (is_broadcast(a, x)) return true;
+  return false;
+}
+
+// Whether a card has an address.
+bool ReachBuilder::has(std::uint32_t port, const Address& x) const {
+  const auto here = n_.with(x);
+  return std::any_of(here.begin(), here.end(), [&](const ReachAddress& a) {
+    return b_.ports[a.port].node == b_.ports[port].node && b_.ports[a.port].id == b_.ports[port].id;
+  });
+}
+
 // A next hop must be a neighbour (RFC 1812 5.2.4.2 in the words of its time); nothing: the route is refused.
 std::optional<std::uint32_t> ReachBuilder::port_towards(std::uint32_t node, const Route& r) const {
   const ReachNode& n = n_.nodes_[node];
   const std::uint32_t own = r.card ? n_.port_of(node, r.card) : kNowhere;
   if (r.card && own == kNowhere) return std::nullopt;
-  if (!r.via || (r.on_link && r.card)) return own == kNowhere ? std::nullopt : std::optional(own);
+  if (!r.via) return own == kNowhere ? std::nullopt : std::optional(own);
+  if (r.on_link && r.card) { // taken at its word, except for what is no neighbour anywhere
+    const bool bad = own == kNowhere || n_.owns(n, *r.via) || is_broadcast_of(n, *r.via);
+    return bad ? std::nullopt : std::optional(own);
+  }
   if (!r.via->is_v4() && is_link_local(*r.via)) return own == kNowhere ? std::nullopt : std::optional(own);
   for (const ReachAddress& a : n_.with(*r.via))
     if (a.port >= n.first_port && a.port < n.end_port &&
         (own == kNowhere || b_.ports[a.port].id == AnyId(r.card)))
       return r.via->is_v4() ? std::optional(a.port) : std::nullopt;
-  for (std::uint32_t p = n.first_port; p < n.end_port; ++p)
-    for (const ReachAddress& a : n_.addresses(b_.ports[p]))
-      if (is_broadcast(a, *r.via)) return std::nullopt;
+  if (is_broadcast_of(n, *r.via)) return std::nullopt;
   const ReachRoute* way = match(node, *r.via, r.card);
   if (!way || way->via) return std::nullopt;
   return way->port;
@@ -88,6 +105,8 @@ void ReachBuilder::add_route(std::uint32_t node, const Route& r) {
   const auto port = port_towards(node, r);
   if (!port || (!r.to.is_v4() && b_.ports[*port].mtu < kLeastMtu6)) return;
   const std::int32_t metric = r.to.is_v4() || r.metric != 0 ? r.metric : kStaticMetric6;
+  if (r.via && r.via->is_v4() && has(*port, *r.via)) // by itself: Linux looks for everybody on that card
+    return add_unless_taken({r.to, std::nullopt, *port, metric, n_.source4(*port, r.via)});
   add_unless_taken({r.to, r.via, *port, metric, std::nullopt});
 }
 

@@ -31,7 +31,7 @@ Reached Walker::ask(const ReachProbe& probe) {
   kept_.clear();
   ambiguous_.reset();
   std::optional<Reached> first;
-  bool any_ok = false, any_not = false;
+  bool any_ok = false, any_not = false, differ = false;
   for (std::size_t i = 0; i < kMostBranches; ++i) {
     choice_ = 0;
     unsure_.reset();
@@ -39,13 +39,14 @@ Reached Walker::ask(const ReachProbe& probe) {
     const bool ok = r == Reached::reaches;
     if (!ok && !any_not) kept_.assign(hops_.begin(), hops_.end());
     if (unsure_) ambiguous_ = unsure_;
+    differ |= first && r != *first;
+    if (!first || (!ok && !any_not)) first = r;
     (ok ? any_ok : any_not) = true;
-    if (!first || !ok) first = r;
     if (!next_branch()) break;
   }
   if (any_not) hops_.swap(kept_);
   if (any_ok && any_not) return Reached::unreliable;
-  ambiguous_.reset();
+  if (!differ) ambiguous_.reset();
   return *first;
 }
 

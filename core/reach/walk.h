@@ -71,7 +71,7 @@ class Walker {
   Reached ask(const ReachProbe&);
   // Of the last question; the branch that failed where it was unreliable.
   std::span<const ReachHop> hops() const { return hops_; }
-  // The address that several have, where it was unreliable.
+  // The address that several have, where it was unreliable or where chance decides how far a packet comes.
   const std::optional<Address>& ambiguous() const { return ambiguous_; }
 
  private:

@@ -65,6 +65,21 @@ void matrix(benchmark::State& state, std::size_t n) {
   state.counters["result"] = static_cast<double>(count(ReachPairs(r.reach)));
 }
 
+// From the lab alone: index, addresses, network, classes and all pairs.
+void matrix_of_lab(benchmark::State& state, std::size_t n) {
+  const Lab lab = routed_lab(n);
+  for (auto _ : state) {
+    const Index index(lab);
+    const AddressesInUse addresses(index);
+    Reach reach(index, addresses);
+    benchmark::DoNotOptimize(ReachPairs(reach).asked());
+  }
+  const Index index(lab);
+  const AddressesInUse addresses(index);
+  Reach reach(index, addresses);
+  state.counters["result"] = static_cast<double>(count(ReachPairs(reach)));
+}
+
 void searches(benchmark::State& state, std::size_t n) {
   Routed r(n);
   std::int64_t sum = 0;
@@ -89,6 +104,7 @@ int main(int argc, char** argv) {
     add("reach/closure", closure, n);
     add("reach/search", search, n);
     add("reach/matrix", matrix, n);
+    add("reach/matrix_of_lab", matrix_of_lab, n);
     add("reach/searches", searches, n);
   }
   return run_all(argc, argv);

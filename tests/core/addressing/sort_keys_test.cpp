@@ -35,6 +35,35 @@ TEST(SortKeys, EqualsStandardSort) {
   }
 }
 
+// Networks as they are (a number of its own each, hosts in the low bits), wider ones, and numbers that differ
+// anywhere.
+TEST(SortKeys, GroupsEqualStandardSort) {
+  Random random(3);
+  for (const std::uint64_t hosts : {200ULL, 70'000ULL, 1ULL << 40U, 0ULL})
+    for (const std::size_t n : {0U, 1U, 300U, 2048U, 6000U}) {
+      constexpr std::uint32_t kGroups = 50; // the last stays empty
+      std::vector<WideKey> keys;
+      for (std::uint32_t i = 0; i < n; ++i) {
+        const auto group = static_cast<std::uint32_t>(random.below(kGroups - 1));
+        const std::uint64_t low = hosts == 0 ? random.next() : (group + 7ULL) << 41U | random.below(hosts);
+        keys.push_back({hosts == 0 && random.chance(10) ? random.below(3) : 0, low, i, group});
+      }
+      std::vector<WideKey> expected = keys;
+      std::stable_sort(expected.begin(), expected.end(), [](const WideKey& a, const WideKey& b) {
+        return std::tie(a.group, a.high, a.low) < std::tie(b.group, b.high, b.low);
+      });
+      const std::vector<std::uint32_t> start = sort_by_group(keys, kGroups);
+      ASSERT_EQ(start.size(), kGroups + 1);
+      EXPECT_EQ(start.back(), n);
+      const auto same = [](const WideKey& a, const WideKey& b) {
+        return a.is_same(b) && a.place == b.place && a.group == b.group;
+      };
+      EXPECT_TRUE(std::equal(keys.begin(), keys.end(), expected.begin(), expected.end(), same)) << hosts;
+      for (std::uint32_t g = 0; g < kGroups; ++g)
+        for (std::uint32_t i = start[g]; i < start[g + 1]; ++i) EXPECT_EQ(keys[i].group, g);
+    }
+}
+
 // Nothing that occurs twice is missed, and what is returned stands where it says.
 TEST(SortKeys, FindsWhatIsRepeated) {
   Random random(2);

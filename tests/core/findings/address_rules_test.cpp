@@ -410,6 +410,22 @@ TEST(AddressRules, BetweenTwoTranslatorsNothingIsOffered) {
   EXPECT_FALSE(a.fix(*f));
 }
 
+// A card that only carries a segment is no way out of the machine's own.
+TEST(AddressRules, AWayThatIsOnlyCarriedIsNoChoice) {
+  World w;
+  const SegmentId other = w.add_segment("Second way", "172.22.51.0/24");
+  w.segment(other).type = SegmentKind::nat;
+  const CardId carrying = w.add_card(w.router, other, "172.22.51.3");
+  w.card(carrying).addresses.clear();
+  const Analysis a(w.lab);
+  const Finding* f = first_of(a, "default-missing");
+  ASSERT_NE(f, nullptr);
+  ASSERT_EQ(f->places.front(), AnyId(w.router));
+  const auto fix = a.fix(*f);
+  ASSERT_TRUE(fix);
+  EXPECT_EQ(english(fix->label), "Give router a default route by 172.22.50.1");
+}
+
 TEST(AddressRules, ConsentIsAnAcceptance) {
   World w;
   w.card(w.desk_lane).dhcp = DhcpDuty::server;
