@@ -190,6 +190,8 @@ Message Explainer::message() const {
     return no_source();
   case Decision::no_route:
     if (auto m = unaddressed()) return *m;
+    if (end_.node.kind == Kind::pc && q_.to.kind == Kind::outside && index_.lab().lans.empty())
+      return say(text::reach_no_lan);
     return say(end_.back ? text::reach_no_route_back : text::reach_no_route, here(), address());
   case Decision::refuses:
     return say(text::reach_refused, here(), address());

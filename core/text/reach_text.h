@@ -107,9 +107,11 @@ inline constexpr Template reach_cut{
 inline constexpr Template reach_nobody{
     "reach-nobody",
     "{0} looks for {1} on {2}, and nobody there has it. Correct the address, or the route that leads to it."};
-inline constexpr Template reach_no_way_in{
-    "reach-no-way-in", "From {0} no way leads in to {1}: that address counts only behind the translator. Let "
-                       "the inside begin the conversation."};
+inline constexpr Template reach_no_way_in{"reach-no-way-in",
+                                          "{0} does not know {1}: the lab's addresses count only inside it. "
+                                          "Let the inside begin the conversation."};
+inline constexpr Template reach_no_lan{
+    "reach-no-lan", "The plan has no physical LAN, so nothing leads outside. Add the LAN that the PC is on."};
 inline constexpr Template reach_holder_off{"reach-holder-off", "{0} needs {1}, which is off. Switch {1} on."};
 inline constexpr Template reach_elsewhere{"reach-elsewhere",
                                           "{0} takes {1} for a neighbour on {2}, but {3} has it on {4}. "

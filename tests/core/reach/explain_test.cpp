@@ -42,6 +42,25 @@ TEST(Explain, NeighboursReachEachOther) {
   EXPECT_EQ(t.id, "reach-ok");
 }
 
+TEST(Explain, NobodyOutsideKnowsAnAddressOfTheLab) {
+  World w;
+  const Told t = ask(w.lab, between(kOutside, w.pilot));
+  EXPECT_EQ(t.verdict, Reached::does_not_reach);
+  EXPECT_EQ(t.id, "reach-no-way-in") << t.sentence;
+}
+
+// Translators leave the PC somewhere even if the plan does not name the LAN.
+TEST(Explain, ThePcGetsOutWhereItsGuestsDo) {
+  World w;
+  w.lab.lans.clear();
+  w.segment(w.lane).lan = {};
+  EXPECT_EQ(ask(w.lab, between(AnyId{Kind::pc, 0}, kOutside)).verdict, Reached::reaches);
+  for (Segment& s : w.lab.segments) s.type = SegmentKind::isolated;
+  const Told t = ask(w.lab, between(AnyId{Kind::pc, 0}, kOutside));
+  EXPECT_EQ(t.verdict, Reached::does_not_reach);
+  EXPECT_EQ(t.id, "reach-no-lan") << t.sentence;
+}
+
 TEST(Explain, WhoHasNoAddressBesideTheOtherIsToldSo) {
   World w;
   const MachineId fresh = w.add_machine("fresh");
