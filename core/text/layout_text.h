@@ -77,4 +77,6 @@ inline constexpr Template title_author{"title-author", "by {0}"};
 inline constexpr Template title_exercise{"title-exercise", "Exercise: {0}"};
 inline constexpr Template title_everything{"title-everything", "Everything on"};
 
+inline constexpr Template tidy_edit{"tidy-edit", "Tidy"};
+
 } // namespace snug::text

@@ -98,6 +98,9 @@ inline constexpr Template act_remove{"act-remove", "Re&move"};
 inline constexpr Template act_on{"act-on", "Switch &on"};
 inline constexpr Template act_off{"act-off", "Switch o&ff"};
 inline constexpr Template act_socket{"act-socket", "PC &socket"};
+inline constexpr Template act_tidy{"act-tidy", "Tid&y"};
+inline constexpr Template tidy_already{"tidy-already",
+                                       "It is tidy already: in no other order do fewer wires cross rails."};
 inline constexpr Template act_addresses{"act-addresses", "Suggest &addresses"};
 inline constexpr Template act_select_all{"act-select-all", "Select a&ll"};
 inline constexpr Template act_show_all{"act-show-all", "Show &all"};

@@ -19,7 +19,8 @@ constexpr int kStep = 40; // of the scroll bars
 
 } // namespace
 
-Canvas::Canvas(Session& session, QWidget* parent) : QAbstractScrollArea(parent), session_(session) {
+Canvas::Canvas(Session& session, QWidget* parent)
+    : QAbstractScrollArea(parent), session_(session), glide_(*viewport()) {
   setObjectName(QStringLiteral("canvas"));
   CanvasAccess::install();
   setFocusPolicy(Qt::StrongFocus);
@@ -46,7 +47,10 @@ void Canvas::set_theme(Theme theme) {
   viewport()->update();
 }
 
+void Canvas::glide_from(Drawing before) { glide_.start(std::move(before), drawing_); }
+
 void Canvas::redraw() {
+  glide_.stop();
   DrawOptions options;
   culled_ = session_.is_previewing() && gesture_;
   if (culled_) { // a frame of a drag: what is not seen is drawn after it

@@ -5,6 +5,7 @@
 #include "core/layout/draw.h"
 #include "core/layout/palette.h"
 #include "ui/canvas/gesture.h"
+#include "ui/canvas/glide.h"
 #include "ui/session/session.h"
 
 #include <QAbstractScrollArea>
@@ -36,6 +37,8 @@ class Canvas : public QAbstractScrollArea {
   // All of it where its letters can be read then, else the upper left part at a size that can be read.
   void show_readable();
   void show_place(AnyId);
+  // Goes from a picture to the one that is shown; the next change or press ends it.
+  void glide_from(Drawing before);
   // Marks what a packet passes, and where it ends (none: it arrives).
   void show_way(const std::vector<AnyId>& passed, AnyId end);
   QPointF on_drawing(QPointF view) const;
@@ -119,8 +122,9 @@ class Canvas : public QAbstractScrollArea {
 
   static constexpr qreal kGhostWidth = 340;
   Session& session_;
-  Drawing drawing_, before_;     // before_: as it was when the gesture began
-  Redrawing redrawing_;          // of previews
+  Drawing drawing_, before_; // before_: as it was when the gesture began
+  Redrawing redrawing_;      // of previews
+  Glide glide_;
   std::vector<AnyId> previewed_; // what the one drawn last changes
   QSize sheet_;                  // of the drawing, see take_size()
   Theme theme_ = Theme::light;

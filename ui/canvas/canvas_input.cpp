@@ -105,6 +105,7 @@ QString Canvas::gesture_words() const { return gesture_ ? gesture_->words() : QS
 
 void Canvas::mousePressEvent(QMouseEvent* event) {
   setFocus(Qt::MouseFocusReason);
+  glide_.stop();
   if (placing_ && event->button() == Qt::LeftButton) return finish_gesture(event->position());
   if (gesture_) return cancel();
   pressed_at_ = event->position();

@@ -31,7 +31,8 @@ void Canvas::paintEvent(QPaintEvent* event) {
   std::vector<QRectF> seen;
   for (const QRect& r : event->region())
     seen.emplace_back(on_drawing(r.topLeft()), on_drawing(r.bottomRight() + QPoint(1, 1)));
-  for (const AnyShape& s : drawing_.shapes) {
+  const Drawing* moving = glide_.shown();
+  for (const AnyShape& s : (moving ? *moving : drawing_).shapes) {
     if (small && std::holds_alternative<TextShape>(s)) continue;
     const QRectF touched = bounds(s);
     if (std::none_of(seen.begin(), seen.end(), [&](const QRectF& r) { return touched.intersects(r); }))
@@ -41,7 +42,7 @@ void Canvas::paintEvent(QPaintEvent* event) {
   }
   ++painted_.frames;
   if (QRegion(viewport()->rect()).subtracted(event->region()).isEmpty()) ++painted_.whole;
-  paint_over(painter);
+  if (!moving) paint_over(painter);
 }
 
 void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool dashed) {

@@ -163,7 +163,7 @@ void MainWindow::show_page(int page) {
   pages_->setCurrentIndex(page);
   if (page == 1) canvas_->setFocus(); // else the first field of the window has the keyboard
   for (QWidget* w : {top_, footer_, menuBar()->cornerWidget()}) w->setVisible(page == 1);
-  for (const char* name : {"save", "save_as", "hand_out", "show_all", "addresses", "select_all",
+  for (const char* name : {"save", "save_as", "hand_out", "show_all", "tidy", "addresses", "select_all",
                            "copy_picture", "copy_table", "find_anything"})
     action(name)->setEnabled(page == 1);
 }
@@ -184,7 +184,7 @@ QWidget* MainWindow::make_top() {
   auto* buttons = new QHBoxLayout(corner);
   buttons->setContentsMargins(0, 3, 12, 3);
   buttons->addWidget(make_find());
-  for (const char* name : {"undo", "redo", "show_all", "hand_out"}) {
+  for (const char* name : {"undo", "redo", "show_all", "tidy", "hand_out"}) {
     auto* button = new QToolButton(corner);
     button->setDefaultAction(action(name));
     button->setToolButtonStyle(Qt::ToolButtonTextOnly);

@@ -122,6 +122,7 @@ class MainWindow : public QMainWindow {
   void hand_out();
   void show_start();
   void toggle_socket();
+  void tidy_up();
   void watch_file();
   void file_changed();
   std::vector<MachineId> machines_chosen() const;

@@ -1,6 +1,7 @@
 #include "core/addressing/plan.h"
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
+#include "core/layout/tidy.h"
 #include "core/text/clip_text.h"
 #include "core/text/find_text.h"
 #include "core/text/help_text.h"
@@ -78,6 +79,7 @@ void MainWindow::make_actions() {
     session_.seal();
     session_.perform(suggest_addresses(session_.lab()));
   });
+  add(change, "tidy", text::act_tidy, Qt::CTRL | K::Key_T, [this] { tidy_up(); });
   change.addSeparator();
   add(change, "cut", text::act_cut, Qt::CTRL | K::Key_X, [this] { cut_chosen(); });
   add(change, "copy", text::act_copy, Qt::CTRL | K::Key_C, [this] { copy_chosen(); });
@@ -98,6 +100,14 @@ void MainWindow::make_actions() {
   view.setObjectName(QStringLiteral("view_menu"));
   make_view_actions(view);
   make_help_actions(*menuBar()->addMenu(words(text::menu_help)));
+}
+
+void MainWindow::tidy_up() {
+  const Edit edit = tidy(session_.analysis());
+  if (edit.steps.empty()) return session_.tell(Notice::Kind::told, words(text::tidy_already));
+  const Drawing before = canvas_->drawing();
+  session_.seal();
+  if (session_.perform(edit)) canvas_->glide_from(before);
 }
 
 void MainWindow::make_help_actions(QMenu& help) {
@@ -229,7 +239,7 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
       if (action(name)->isEnabled()) menu.addAction(action(name));
   };
   if (!id || id.kind == Kind::pc)
-    put({"paste", "show_all", "addresses", "select_all", "hand_out"});
+    put({"paste", "show_all", "tidy", "addresses", "select_all", "hand_out"});
   else
     put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket",
          "ask_reach"});
