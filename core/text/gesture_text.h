@@ -31,6 +31,19 @@ inline constexpr Template gesture_trunk{"gesture-trunk",
 inline constexpr Template gesture_socket_in{"gesture-socket-in", "Give the PC a socket on {0}"};
 inline constexpr Template gesture_socket_out{"gesture-socket-out", "Take the PC's socket off {0}"};
 inline constexpr Template gesture_socket_move{"gesture-socket-move", "Move the PC's socket to {0}"};
+inline constexpr Template gesture_isolate{"gesture-isolate", "Keep {0} inside the PC"};
+inline constexpr Template gesture_bridge{"gesture-bridge", "Join {0} and {1}"};
+inline constexpr Template gesture_translate{"gesture-translate", "Lead {0} out by translation (NAT)"};
+inline constexpr Template gesture_no_lan{
+    "gesture-no-lan", "the plan has no physical LAN that {0} could be joined with: add the PC's LAN first"};
+inline constexpr Template gesture_isolated_is{"gesture-isolated-is", "nothing leads out of it"};
+inline constexpr Template gesture_bridged_is{"gesture-bridged-is",
+                                             "one network with {0}, a real one: ask whoever owns it first"};
+inline constexpr Template gesture_translated_is{"gesture-translated-is",
+                                                "its machines get out, nobody gets in"};
+inline constexpr Template gesture_end{"gesture-end", "The end of {0}"};
+inline constexpr Template gesture_carry{"gesture-carry", "{0} carries {1} too"};
+inline constexpr Template gesture_carried{"gesture-carried", "{0} carries {1} already"};
 inline constexpr Template gesture_gets{"gesture-gets", "gets {0}"};
 inline constexpr Template gesture_pull_card{"gesture-pull-card", "A card of {0}"};
 inline constexpr Template gesture_pull_card_help{

@@ -98,6 +98,8 @@ inline constexpr Template act_remove{"act-remove", "Re&move"};
 inline constexpr Template act_on{"act-on", "Switch &on"};
 inline constexpr Template act_off{"act-off", "Switch o&ff"};
 inline constexpr Template act_socket{"act-socket", "PC &socket"};
+inline constexpr Template act_earlier{"act-earlier", "One place &earlier"};
+inline constexpr Template act_later{"act-later", "One place &later"};
 inline constexpr Template act_tidy{"act-tidy", "Tid&y"};
 inline constexpr Template tidy_already{"tidy-already",
                                        "It is tidy already: in no other order do fewer wires cross rails."};

@@ -21,7 +21,7 @@ constexpr qreal kReach = 6;       // of the pointer, pixels of the window
 constexpr qreal kWheelStep = 120; // eighths of a degree
 
 bool may_be_dragged(const Hit& h) {
-  return h.of.kind == Kind::machine || h.of.kind == Kind::card || h.part == Part::socket;
+  return h.of.kind == Kind::machine || h.of.kind == Kind::card || h.of.kind == Kind::segment;
 }
 
 } // namespace
@@ -46,6 +46,8 @@ void Canvas::start_drag(QPointF at) {
                         pin ? QPointF(pin->box.centre().x, pin->box.centre().y) : QPointF(on.x(), on.y()));
   } else if (pressed_.part == Part::socket) {
     gesture_ = pull_socket(session_, SegmentId{pressed_.of.number}, on);
+  } else if (pressed_.of.kind == Kind::segment) {
+    gesture_ = drag_rail(session_, pressed_, drawing_, on);
   } else if (pressed_.of.kind == Kind::machine) {
     std::vector<AnyId> ids = session_.selection();
     if (!session_.is_selected(pressed_.of)) ids = {pressed_.of};

@@ -63,6 +63,8 @@ std::unique_ptr<Gesture> drag_pin(Session&, CardId, const Drawing&, QPointF pin)
 std::unique_ptr<Gesture> pull_card(Session&, MachineId, QPointF from);
 // The PC's socket: a new one (from none), or one that is on a segment, to another or away.
 std::unique_ptr<Gesture> pull_socket(Session&, SegmentId from, QPointF at);
+// A rail among the others; by its left end, through the frame to a LAN or anywhere outside, and back.
+std::unique_ptr<Gesture> drag_rail(Session&, const Hit& pressed, const Drawing&, QPointF at);
 // A new machine or segment.
 std::unique_ptr<Gesture> place_role(Session&, const Role&);
 std::unique_ptr<Gesture> place_segment(Session&, SegmentKind);

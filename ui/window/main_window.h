@@ -123,6 +123,7 @@ class MainWindow : public QMainWindow {
   void show_start();
   void toggle_socket();
   void tidy_up();
+  void shift_chosen(bool later);
   void watch_file();
   void file_changed();
   std::vector<MachineId> machines_chosen() const;

@@ -1,6 +1,7 @@
 #include "core/addressing/plan.h"
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
+#include "core/gesture/rails.h"
 #include "core/layout/tidy.h"
 #include "core/text/clip_text.h"
 #include "core/text/find_text.h"
@@ -79,6 +80,12 @@ void MainWindow::make_actions() {
     session_.seal();
     session_.perform(suggest_addresses(session_.lab()));
   });
+  add(change, "earlier", text::act_earlier, {}, [this] {
+    shift_chosen(false);
+  })->setShortcuts({Qt::ALT | K::Key_Left, Qt::ALT | K::Key_Up});
+  add(change, "later", text::act_later, {}, [this] {
+    shift_chosen(true);
+  })->setShortcuts({Qt::ALT | K::Key_Right, Qt::ALT | K::Key_Down});
   add(change, "tidy", text::act_tidy, Qt::CTRL | K::Key_T, [this] { tidy_up(); });
   change.addSeparator();
   add(change, "cut", text::act_cut, Qt::CTRL | K::Key_X, [this] { cut_chosen(); });
@@ -100,6 +107,11 @@ void MainWindow::make_actions() {
   view.setObjectName(QStringLiteral("view_menu"));
   make_view_actions(view);
   make_help_actions(*menuBar()->addMenu(words(text::menu_help)));
+}
+
+void MainWindow::shift_chosen(bool later) {
+  if (session_.selection().size() == 1)
+    session_.perform(shift(session_.lab(), session_.selection().front(), later));
 }
 
 void MainWindow::tidy_up() {
@@ -157,6 +169,9 @@ void MainWindow::refresh_actions() {
   for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
   for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy"}) action(a)->setEnabled(machines);
   for (const char* a : {"switch_on", "switch_off"}) action(a)->setEnabled(machines && session_.exercise());
+  const bool in_order =
+      session_.selection().size() == 1 && (machines || session_.selection().front().kind == Kind::segment);
+  for (const char* a : {"earlier", "later"}) action(a)->setEnabled(in_order);
   action("ask_reach")->setEnabled(two_chosen().has_value());
   action("socket")->setEnabled(any && session_.selection().front().kind == Kind::segment);
 }
