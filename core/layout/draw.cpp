@@ -39,14 +39,20 @@ Drawing draw(const Analysis& analysis, const DrawOptions& options) {
   return layout::draw_content(layout::content_of(analysis, options), options);
 }
 
-Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width) {
+Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width,
+                   std::optional<ExerciseId> beside) {
   const layout::Content content = layout::ruler_content_of(analysis, exercise);
   layout::Places places;
   places.ruler = {kRulerPad, 0, std::max(width, 200) - 2 * kRulerPad, kRulerSheet};
   DrawOptions options;
   Drawing drawing;
   layout::Pen pen(drawing);
-  layout::draw_ruler(pen, {content, places, options});
+  const layout::Scene scene{content, places, options};
+  layout::draw_ruler(pen, scene);
+  if (beside && *beside != exercise)
+    layout::draw_comparison(pen, scene, layout::ruler_content_of(analysis, *beside),
+                            *beside ? name_of(analysis.lab(), *beside)
+                                    : english(say(text::title_everything)));
   drawing.width = std::max(width, 200);
   drawing.height = kRulerSheet;
   drawing.title = content.ruler.name;

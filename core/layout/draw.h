@@ -49,7 +49,9 @@ class Redrawing {
 
 // The PC's memory to scale alone, as wide as asked (at least 200): what stands over the canvas. The block of
 // a machine is the first box of Part::ruler that is of it.
-Drawing draw_ruler(const Analysis&, ExerciseId exercise, int width);
+// `beside`: over it what another exercise takes (none: everything on); the scale stays.
+Drawing draw_ruler(const Analysis&, ExerciseId exercise, int width,
+                   std::optional<ExerciseId> beside = std::nullopt);
 // How many MiB of memory a pixel of that bar is; at least 1.
 std::int64_t mib_per_pixel(const Analysis&, ExerciseId exercise, int width);
 

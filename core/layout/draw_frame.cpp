@@ -92,6 +92,33 @@ class Ruler {
     if (end_ > r.size) pen_.line({x(r.size), bar_.y - 4}, {x(r.size), bar_.bottom() + 5}, Ink::text, 20);
     ticks();
   }
+  // What another exercise takes: a dashed outline over the bar, blocks that are off then hatched, a sentence.
+  void compare(const Content& other, const std::string& name) {
+    const RulerText& r = content_.ruler;
+    std::int64_t at = r.reserved;
+    for (const std::uint32_t m : content_.top) {
+      const MachineText& mine = content_.machines[m];
+      const auto same = [&](const MachineText& o) { return o.id == mine.id && o.takes > 0; };
+      if (mine.takes > 0 && std::none_of(other.machines.begin(), other.machines.end(), same)) {
+        pen_.show(mine.id, Part::ruler);
+        hatch(pen_, span(at, at + mine.takes));
+      }
+      at += mine.takes;
+    }
+    pen_.show({}, Part::ruler);
+    const Box ghost = span(0, std::min(end_, other.ruler.reserved + other.ruler.taken));
+    pen_.box({ghost.x, bar_.y - 3, ghost.w, bar_.h + 6}, Ink::none, Ink::info, 4, 20, Dash::dash);
+    const std::int64_t more = other.ruler.taken - r.taken;
+    const Template& words = more < 0   ? text::compare_less
+                            : more > 0 ? text::compare_more
+                                       : text::compare_same;
+    const int left = bar_.x + width_of(r.name, kName, Weight::semibold) + 20;
+    const int right = bar_.right() - width_of(r.state, kName, Weight::semibold) - 20;
+    if (right - left < 40) return;
+    pen_.text({left, bar_.y - 7},
+              english(say(words, name, Mib{other.ruler.taken}, Mib{more < 0 ? -more : more})),
+              {kPlain, Ink::info, Weight::semibold}, right - left);
+  }
 
  private:
   int x(std::int64_t mib) const { return bar_.x + static_cast<int>(mib * bar_.w / end_); }
@@ -159,6 +186,10 @@ void draw_outside(Pen& pen, const Scene& scene) {
              {kPlain, Ink::muted, Weight::semibold}, p.frame.x - p.outside.x - 16);
   draw_pc(pen, scene);
   for (std::size_t l = 0; l < p.lans.size(); ++l) draw_lan(pen, scene.content.lans[l], p.lans[l]);
+}
+
+void draw_comparison(Pen& pen, const Scene& scene, const Content& other, const std::string& name) {
+  Ruler(pen, scene).compare(other, name);
 }
 
 void draw_ruler(Pen& pen, const Scene& scene) {

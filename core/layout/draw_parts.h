@@ -17,6 +17,8 @@ Drawing draw_content(const Content&, const DrawOptions&);
 
 void draw_outside(Pen&, const Scene&); // sheet, strip, frame, LANs
 void draw_ruler(Pen&, const Scene&);
+// Over the ruler: what the machines of `other`, an exercise of this name, take.
+void draw_comparison(Pen&, const Scene&, const Content& other, const std::string& name);
 void draw_rails(Pen&, const Scene&); // with names, ends, risers, sockets, lines to LANs
 void draw_wires(Pen&, const Scene&); // with joints and addresses
 void draw_machines(Pen&, const Scene&);

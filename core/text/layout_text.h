@@ -77,6 +77,10 @@ inline constexpr Template title_author{"title-author", "by {0}"};
 inline constexpr Template title_exercise{"title-exercise", "Exercise: {0}"};
 inline constexpr Template title_everything{"title-everything", "Everything on"};
 
+// What another exercise takes: {1}, by {2}.
+inline constexpr Template compare_less{"compare-less", "{0}: {1}, that is {2} less"};
+inline constexpr Template compare_more{"compare-more", "{0}: {1}, that is {2} more"};
+inline constexpr Template compare_same{"compare-same", "{0}: {1}, as much"};
 inline constexpr Template tidy_edit{"tidy-edit", "Tidy"};
 
 } // namespace snug::text

@@ -58,6 +58,8 @@ inline constexpr Template property_several{"property-several", "{0} chosen"};
 
 inline constexpr Template addresses_filter{"addresses-filter", "Filter the table"};
 inline constexpr Template notice_close{"notice-close", "Close"};
+inline constexpr Template menu_compare{"menu-compare", "&Compare memory with"};
+inline constexpr Template compare_none{"compare-none", "Nothing"};
 inline constexpr Template exercise_all_on{"exercise-all-on", "Everything on"};
 inline constexpr Template verdict_fits{"verdict-fits", "fits"};
 inline constexpr Template verdict_tight{"verdict-tight", "tight"};

@@ -35,7 +35,8 @@ void Ruler::set_theme(Theme theme) {
 }
 
 void Ruler::redraw() {
-  Drawing next = draw_ruler(session_.shown(), session_.exercise(), width());
+  if (beside_ && *beside_ && !exists(session_.shown().lab(), *beside_)) beside_.reset();
+  Drawing next = draw_ruler(session_.shown(), session_.exercise(), width(), beside_);
   QRegion changed = next.width == drawing_.width ? QRegion() : QRegion(rect());
   for (const QRectF& r : differences(drawing_, next, QRectF(rect())))
     changed += r.toAlignedRect().adjusted(-1, -1, 1, 1);
@@ -44,6 +45,12 @@ void Ruler::redraw() {
   const QString says = as_qt(drawing_.title + ": " + drawing_.description);
   if (says != accessibleName()) setAccessibleName(says);
   update(changed);
+}
+
+void Ruler::compare_with(std::optional<ExerciseId> other) {
+  if (other == beside_) return;
+  beside_ = other;
+  redraw();
 }
 
 void Ruler::resizeEvent(QResizeEvent*) { redraw(); }

@@ -16,6 +16,9 @@ class Ruler : public QWidget {
   explicit Ruler(Session& session, QWidget* parent = nullptr);
   void set_theme(Theme theme);
   const Drawing& drawing() const { return drawing_; }
+  // Shows over the bar what another exercise takes; nothing: no other.
+  void compare_with(std::optional<ExerciseId> other);
+  std::optional<ExerciseId> compared() const { return beside_; }
   // Of a machine's block; empty: it is off or not on the PC itself.
   QRect block(MachineId) const;
 
@@ -37,6 +40,7 @@ class Ruler : public QWidget {
   Session& session_;
   Drawing drawing_;
   Theme theme_ = Theme::light;
+  std::optional<ExerciseId> beside_;
   MachineId dragged_;
   int pressed_x_ = 0;
   std::int64_t memory_ = 0, scale_ = 1; // when the drag began

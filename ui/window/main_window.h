@@ -132,6 +132,7 @@ class MainWindow : public QMainWindow {
   void power_chosen(bool on);
   void fill_move_menu(QMenu& menu);
   void fill_connect_menu(QMenu& menu);
+  void fill_compare_menu(QMenu& menu);
   void go_to(const FindItem& item);
   void connect_reach();
   void ask_chosen();

@@ -16,6 +16,7 @@
 #include "ui/panels/address_panel.h"
 #include "ui/panels/property_panel.h"
 #include "ui/panels/reach_panel.h"
+#include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/window/find_box.h"
 #include "ui/window/help_view.h"
@@ -150,7 +151,24 @@ void MainWindow::make_view_actions(QMenu& view) {
   });
   add(view, "show_reach", text::act_reach, Qt::ALT | K::Key_5, [this] { tabs_->setCurrentWidget(reach_); });
   add(view, "ask_reach", text::act_can_they_talk, Qt::CTRL | K::Key_R, [this] { ask_chosen(); });
+  QMenu* compare = view.addMenu(words(text::menu_compare));
+  compare->menuAction()->setObjectName(QStringLiteral("compare_with"));
+  connect(compare, &QMenu::aboutToShow, this, [this, compare] { fill_compare_menu(*compare); });
   make_colours_menu(view);
+}
+
+// Which exercise the ruler shows beside the chosen one.
+void MainWindow::fill_compare_menu(QMenu& menu) {
+  menu.clear();
+  const auto offer = [&](const QString& name, std::optional<ExerciseId> other) {
+    QAction* a = menu.addAction(name, this, [this, other] { ruler_->compare_with(other); });
+    a->setCheckable(true);
+    a->setChecked(ruler_->compared() == other);
+    a->setEnabled(!other || *other != session_.exercise());
+  };
+  offer(words(text::compare_none), std::nullopt);
+  offer(words(text::exercise_all_on), ExerciseId{});
+  for (const Exercise& e : session_.lab().exercises) offer(as_qt(name_of(session_.lab(), e.id)), e.id);
 }
 
 void MainWindow::refresh_actions() {
