@@ -38,6 +38,8 @@ class Explainer {
   std::uint32_t port() const;
   Message no_source() const;
   Message nobody() const;
+  Message lost_outside() const;
+  Message refused() const;
   Message unheard() const;
   Message between(const Template& t) const;
   std::optional<Message> island(std::uint32_t port) const;
@@ -65,10 +67,15 @@ std::string Explainer::address() const {
   return name(n_.nodes()[n_.ports()[h->port].node].id);
 }
 
-// The port where it ends.
+// The port where it ends. A router or translator has one name for both of its sides: the one that leads to
+// the address.
 std::uint32_t Explainer::port() const {
   const std::uint32_t node = n_.node_of(end_.node);
   if (node == kNowhere) return kNowhere;
+  const bool two_sides = end_.node.kind == Kind::lan || end_.node.kind == Kind::segment;
+  if (two_sides)
+    for (const ReachRoute& r : n_.routes(n_.nodes()[node]))
+      if (r.to.contains(end_.address) && n_.ports()[r.port].id == end_.card) return r.port;
   for (std::uint32_t p = n_.nodes()[node].first_port; p < n_.nodes()[node].end_port; ++p)
     if (n_.ports()[p].id == end_.card) return p;
   return kNowhere;
@@ -156,10 +163,27 @@ Message Explainer::not_plugged() const {
   return say(text::reach_not_plugged, here(), its_name);
 }
 
+// Beyond the routers nobody knows the lab's addresses.
+Message Explainer::lost_outside() const {
+  const AnyId sender = end_.back ? q_.to : q_.from;
+  const ReachAddress* h = holder();
+  if (sender.kind == Kind::pc && h && n_.ports()[h->port].segment != kNowhere)
+    return say(text::reach_no_socket, name(sender), segment(h->port), to_text(end_.address));
+  if (sender.kind == Kind::machine || sender.kind == Kind::pc)
+    return say(text::reach_sent_out, here(), to_text(end_.address), name(sender));
+  return say(text::reach_no_way_in, here(), to_text(end_.address));
+}
+
+Message Explainer::refused() const {
+  const ReachAddress* h = holder();
+  if (!h) return say(text::reach_refused, here(), address());
+  return say(text::reach_refused_of, here(), address(), name(n_.nodes()[n_.ports()[h->port].node].id));
+}
+
 Message Explainer::nobody() const {
   const std::uint32_t at = port();
   const ReachAddress* h = holder();
-  if (is_beyond(at)) return say(text::reach_no_way_in, here(), to_text(end_.address));
+  if (is_beyond(at)) return lost_outside();
   if (!h) return say(text::reach_nobody, here(), address(), segment(at));
   const AnyId other = n_.nodes()[n_.ports()[h->port].node].id;
   if (!n_.nodes()[n_.ports()[h->port].node].on) return say(text::reach_holder_off, here(), name(other));
@@ -194,7 +218,7 @@ Message Explainer::message() const {
       return say(text::reach_no_lan);
     return say(end_.back ? text::reach_no_route_back : text::reach_no_route, here(), address());
   case Decision::refuses:
-    return say(text::reach_refused, here(), address());
+    return refused();
   case Decision::not_plugged:
     return not_plugged();
   case Decision::nobody:

@@ -96,6 +96,9 @@ inline constexpr Template reach_no_route_back{
 inline constexpr Template reach_refused{
     "reach-refused",
     "{0} does not send to {1}: it is a broadcast, multicast or loopback address. Use another."};
+inline constexpr Template reach_refused_of{
+    "reach-refused-of",
+    "{0} does not send to {1}: it is a broadcast, multicast or loopback address. Give {2} another."};
 inline constexpr Template reach_not_plugged{
     "reach-not-plugged", "{0} sends by {1}, which is not plugged in. Plug it into a segment."};
 inline constexpr Template reach_disconnected{
@@ -110,6 +113,13 @@ inline constexpr Template reach_nobody{
 inline constexpr Template reach_no_way_in{"reach-no-way-in",
                                           "{0} does not know {1}: the lab's addresses count only inside it. "
                                           "Let the inside begin the conversation."};
+inline constexpr Template reach_no_socket{
+    "reach-no-socket",
+    "{0} has no socket on {1}, so packets for {2} leave by the LAN, where nobody knows that "
+    "address. Give {0} a socket on {1}."};
+inline constexpr Template reach_sent_out{
+    "reach-sent-out",
+    "{2} sends packets for {1} out of the lab: {0} does not know that address. Correct the routes of {2}."};
 inline constexpr Template reach_no_lan{
     "reach-no-lan", "The plan has no physical LAN, so nothing leads outside. Add the LAN that the PC is on."};
 inline constexpr Template reach_holder_off{"reach-holder-off", "{0} needs {1}, which is off. Switch {1} on."};

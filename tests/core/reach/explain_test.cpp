@@ -49,6 +49,31 @@ TEST(Explain, NobodyOutsideKnowsAnAddressOfTheLab) {
   EXPECT_EQ(t.id, "reach-no-way-in") << t.sentence;
 }
 
+// What leaves by the house's router is lost there, and the sentence names who sent it that way.
+TEST(Explain, WhatIsSentOutOfTheLabIsLost) {
+  World w;
+  w.segment(w.hold).pc_socket = false;
+  const Told t = ask(w.lab, between(AnyId{Kind::pc, 0}, w.guest));
+  EXPECT_EQ(t.verdict, Reached::does_not_reach);
+  EXPECT_EQ(t.id, "reach-no-socket") << t.sentence;
+  EXPECT_NE(t.sentence.find("a socket on Hold"), std::string::npos) << t.sentence;
+  w.machine(w.desk).routes.clear();
+  const Told sent = ask(w.lab, between(w.desk, w.guest));
+  EXPECT_EQ(sent.id, "reach-sent-out") << sent.sentence;
+  EXPECT_NE(sent.sentence.find("routes of desk"), std::string::npos) << sent.sentence;
+}
+
+TEST(Explain, WhoHasABroadcastAddressIsNamed) {
+  World w;
+  w.card(w.desk_deck).addresses[0].address = address("172.22.10.255");
+  w.card(w.desk_deck).addresses[0].kind = AddressKind::typed;
+  ReachQuestion q = between(w.pilot, w.desk);
+  q.target = address("172.22.10.255");
+  const Told t = ask(w.lab, q);
+  EXPECT_EQ(t.id, "reach-refused-of") << t.sentence;
+  EXPECT_NE(t.sentence.find("Give desk another"), std::string::npos) << t.sentence;
+}
+
 // Translators leave the PC somewhere even if the plan does not name the LAN.
 TEST(Explain, ThePcGetsOutWhereItsGuestsDo) {
   World w;
