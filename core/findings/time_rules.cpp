@@ -92,60 +92,16 @@ class TimeGraph {
 
   bool takes_any(std::uint32_t machine) const { return !from_[machine].empty(); }
 
-  // The loops, each with its members in the order of the lab.
-  std::vector<std::vector<std::uint32_t>> loops() {
-    number_.assign(from_.size(), kUnseen);
-    low_.assign(from_.size(), 0);
-    on_stack_.assign(from_.size(), false);
-    for (std::uint32_t m = 0; m < from_.size(); ++m)
-      if (number_[m] == kUnseen && !from_[m].empty()) walk(m);
-    std::sort(loops_.begin(), loops_.end());
-    return std::move(loops_);
-  }
+  std::vector<std::vector<std::uint32_t>> loops();
 
  private:
   struct Step {
     std::uint32_t machine = 0;
     std::size_t next = 0;
   };
-
-  void enter(std::uint32_t m) {
-    number_[m] = low_[m] = counter_++;
-    stack_.push_back(m);
-    on_stack_[m] = true;
-    path_.push_back({m, 0});
-  }
-
-  void walk(std::uint32_t start) {
-    enter(start);
-    while (!path_.empty()) {
-      const std::uint32_t m = path_.back().machine;
-      if (path_.back().next < from_[m].size()) {
-        const std::uint32_t to = from_[m][path_.back().next++];
-        if (number_[to] == kUnseen)
-          enter(to);
-        else if (on_stack_[to])
-          low_[m] = std::min(low_[m], number_[to]);
-        continue;
-      }
-      path_.pop_back();
-      if (!path_.empty()) low_[path_.back().machine] = std::min(low_[path_.back().machine], low_[m]);
-      if (low_[m] == number_[m]) close(m);
-    }
-  }
-
-  void close(std::uint32_t m) {
-    std::vector<std::uint32_t> members;
-    do {
-      members.push_back(stack_.back());
-      on_stack_[stack_.back()] = false;
-      stack_.pop_back();
-    } while (members.back() != m);
-    const bool self = std::find(from_[m].begin(), from_[m].end(), m) != from_[m].end();
-    if (members.size() < 2 && !self) return;
-    std::sort(members.begin(), members.end());
-    loops_.push_back(std::move(members));
-  }
+  void enter(std::uint32_t m);
+  void walk(std::uint32_t start);
+  void close(std::uint32_t m);
 
   std::vector<std::vector<std::uint32_t>> from_, loops_;
   std::vector<std::uint32_t> number_, low_, stack_;
@@ -153,6 +109,55 @@ class TimeGraph {
   std::vector<Step> path_;
   std::uint32_t counter_ = 0;
 };
+
+// The loops, each with its members in the order of the lab.
+std::vector<std::vector<std::uint32_t>> TimeGraph::loops() {
+  number_.assign(from_.size(), kUnseen);
+  low_.assign(from_.size(), 0);
+  on_stack_.assign(from_.size(), false);
+  for (std::uint32_t m = 0; m < from_.size(); ++m)
+    if (number_[m] == kUnseen && !from_[m].empty()) walk(m);
+  std::sort(loops_.begin(), loops_.end());
+  return std::move(loops_);
+}
+
+void TimeGraph::enter(std::uint32_t m) {
+  number_[m] = low_[m] = counter_++;
+  stack_.push_back(m);
+  on_stack_[m] = true;
+  path_.push_back({m, 0});
+}
+
+void TimeGraph::walk(std::uint32_t start) {
+  enter(start);
+  while (!path_.empty()) {
+    const std::uint32_t m = path_.back().machine;
+    if (path_.back().next < from_[m].size()) {
+      const std::uint32_t to = from_[m][path_.back().next++];
+      if (number_[to] == kUnseen)
+        enter(to);
+      else if (on_stack_[to])
+        low_[m] = std::min(low_[m], number_[to]);
+      continue;
+    }
+    path_.pop_back();
+    if (!path_.empty()) low_[path_.back().machine] = std::min(low_[path_.back().machine], low_[m]);
+    if (low_[m] == number_[m]) close(m);
+  }
+}
+
+void TimeGraph::close(std::uint32_t m) {
+  std::vector<std::uint32_t> members;
+  do {
+    members.push_back(stack_.back());
+    on_stack_[stack_.back()] = false;
+    stack_.pop_back();
+  } while (members.back() != m);
+  const bool self = std::find(from_[m].begin(), from_[m].end(), m) != from_[m].end();
+  if (members.size() < 2 && !self) return;
+  std::sort(members.begin(), members.end());
+  loops_.push_back(std::move(members));
+}
 
 void check_loop(const Context& c, std::vector<Finding>& out) {
   if ((c.addresses.facts().any_machine & MachineMark::needs_time) == 0) return;

@@ -2,7 +2,7 @@
 // Helpers for writing field tables; included only by core/model/*_table.cpp.
 
 #include "core/base/size.h"
-#include "core/model/field_traits.h"
+#include "core/model/make_field.h"
 #include "core/model/lab.h"
 
 namespace snug::detail {

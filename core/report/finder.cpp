@@ -13,24 +13,7 @@ class Collector {
  public:
   explicit Collector(const Analysis& a) : a_(a), lab_(a.lab()), index_(a.index()) {}
 
-  std::vector<FindItem> run(std::span<const FindAction> actions) {
-    for (const Machine& m : lab_.machines) add(Findable::machine, name(m.id), machine_detail(m), m.id);
-    for (const Segment& s : lab_.segments) add(Findable::segment, name(s.id), segment_detail(s), s.id);
-    add_addresses();
-    for (const Exercise& e : lab_.exercises)
-      add(Findable::exercise, name(e.id), english(say(text::find_exercise)), e.id);
-    add_stores();
-    for (const FindAction& x : actions) {
-      add(Findable::action, x.title, x.detail, {});
-      out_.back().place = static_cast<std::size_t>(&x - actions.data());
-    }
-    for (const Finding& f : a_.findings()) {
-      add(Findable::finding, english(f.message), english(say(text::find_finding)),
-          f.places.empty() ? AnyId{} : f.places.front());
-      out_.back().place = static_cast<std::size_t>(&f - a_.findings().data());
-    }
-    return std::move(out_);
-  }
+  std::vector<FindItem> run(std::span<const FindAction> actions);
 
  private:
   std::string name(AnyId id) const { return name_of(lab_, id); }
@@ -38,57 +21,84 @@ class Collector {
     out_.push_back({kind, std::move(title), std::move(detail), id, 0});
   }
 
-  std::string machine_detail(const Machine& m) const {
-    const Role* role = index_.role(m.role);
-    const std::string carrier = name(m.carrier ? AnyId(m.carrier) : AnyId{Kind::pc, 0});
-    return english(role ? say(text::find_machine, role->title, carrier) : say(text::find_on, carrier));
-  }
-  std::string segment_detail(const Segment& s) const {
-    const std::uint32_t place = index_.place(s.id);
-    std::string prefixes;
-    for (const auto& p : {a_.addresses().prefix4(place), a_.addresses().prefix6(place)})
-      if (p) prefixes += (prefixes.empty() ? "" : " ") + to_text(*p);
-    return english(prefixes.empty() ? say(text::find_segment) : say(text::find_segment_prefix, prefixes));
-  }
-
-  void add_addresses() {
-    for (const HeldAddress& h : a_.addresses().all()) {
-      const std::string segment = h.segment == kNowhere ? std::string() : name(lab_.segments[h.segment].id);
-      const AnyId id = holder(h);
-      const std::string who = name(h.holder == Holder::card ? AnyId(lab_.cards[h.card].machine) : id);
-      add(Findable::address, to_text(h.address),
-          english(segment.empty() ? say(text::find_address, who) : say(text::find_address_on, who, segment)),
-          id);
-    }
-  }
-  AnyId holder(const HeldAddress& h) const {
-    switch (h.holder) {
-    case Holder::card:
-      return lab_.cards[h.card].id;
-    case Holder::pc_socket:
-      return {Kind::pc, 0};
-    case Holder::translator:
-      return lab_.segments[h.segment].id;
-    case Holder::lan_router:
-      return lab_.segments[h.segment].lan;
-    }
-    return {};
-  }
-
-  void add_stores() {
-    const auto add_all = [this](const auto& list) {
-      for (const auto& x : list) add(Findable::store, name(x.id), english(say(text::find_store)), x.id);
-    };
-    add_all(lab_.volumes);
-    add_all(lab_.shares);
-    for (const Lan& l : lab_.lans) add(Findable::store, name(l.id), english(say(text::find_lan)), l.id);
-  }
+  std::string machine_detail(const Machine& m) const;
+  std::string segment_detail(const Segment& s) const;
+  void add_addresses();
+  AnyId holder(const HeldAddress& h) const;
+  void add_stores();
 
   const Analysis& a_;
   const Lab& lab_;
   const Index& index_;
   std::vector<FindItem> out_;
 };
+
+std::vector<FindItem> Collector::run(std::span<const FindAction> actions) {
+  for (const Machine& m : lab_.machines) add(Findable::machine, name(m.id), machine_detail(m), m.id);
+  for (const Segment& s : lab_.segments) add(Findable::segment, name(s.id), segment_detail(s), s.id);
+  add_addresses();
+  for (const Exercise& e : lab_.exercises)
+    add(Findable::exercise, name(e.id), english(say(text::find_exercise)), e.id);
+  add_stores();
+  for (const FindAction& x : actions) {
+    add(Findable::action, x.title, x.detail, {});
+    out_.back().place = static_cast<std::size_t>(&x - actions.data());
+  }
+  for (const Finding& f : a_.findings()) {
+    add(Findable::finding, english(f.message), english(say(text::find_finding)),
+        f.places.empty() ? AnyId{} : f.places.front());
+    out_.back().place = static_cast<std::size_t>(&f - a_.findings().data());
+  }
+  return std::move(out_);
+}
+
+std::string Collector::machine_detail(const Machine& m) const {
+  const Role* role = index_.role(m.role);
+  const std::string carrier = name(m.carrier ? AnyId(m.carrier) : AnyId{Kind::pc, 0});
+  return english(role ? say(text::find_machine, role->title, carrier) : say(text::find_on, carrier));
+}
+
+std::string Collector::segment_detail(const Segment& s) const {
+  const std::uint32_t place = index_.place(s.id);
+  std::string prefixes;
+  for (const auto& p : {a_.addresses().prefix4(place), a_.addresses().prefix6(place)})
+    if (p) prefixes += (prefixes.empty() ? "" : " ") + to_text(*p);
+  return english(prefixes.empty() ? say(text::find_segment) : say(text::find_segment_prefix, prefixes));
+}
+
+void Collector::add_addresses() {
+  for (const HeldAddress& h : a_.addresses().all()) {
+    const std::string segment = h.segment == kNowhere ? std::string() : name(lab_.segments[h.segment].id);
+    const AnyId id = holder(h);
+    const std::string who = name(h.holder == Holder::card ? AnyId(lab_.cards[h.card].machine) : id);
+    add(Findable::address, to_text(h.address),
+        english(segment.empty() ? say(text::find_address, who) : say(text::find_address_on, who, segment)),
+        id);
+  }
+}
+
+AnyId Collector::holder(const HeldAddress& h) const {
+  switch (h.holder) {
+  case Holder::card:
+    return lab_.cards[h.card].id;
+  case Holder::pc_socket:
+    return {Kind::pc, 0};
+  case Holder::translator:
+    return lab_.segments[h.segment].id;
+  case Holder::lan_router:
+    return lab_.segments[h.segment].lan;
+  }
+  return {};
+}
+
+void Collector::add_stores() {
+  const auto add_all = [this](const auto& list) {
+    for (const auto& x : list) add(Findable::store, name(x.id), english(say(text::find_store)), x.id);
+  };
+  add_all(lab_.volumes);
+  add_all(lab_.shares);
+  for (const Lan& l : lab_.lans) add(Findable::store, name(l.id), english(say(text::find_lan)), l.id);
+}
 
 std::vector<std::string_view> split(std::string_view typed) {
   std::vector<std::string_view> words;
