@@ -1,5 +1,6 @@
 // The window. snuglab [FILE | --sample NAME]: a lab, a copy of a sample, or the start page.
 
+#include "core/base/likeness.h"
 #include "core/embedded/embedded.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
@@ -12,6 +13,7 @@
 #include <QStandardPaths>
 
 #include <csignal>
+#include <cstdlib>
 #include <iostream>
 
 namespace {
@@ -38,6 +40,35 @@ struct Wish {
   bool dark = false, light = false;
 };
 
+// "snuglab [options] [FILE]" without an application, which a help text does not need.
+QString help_of(const QCommandLineParser& parser) {
+  return parser.helpText().replace(QStringLiteral("<executable_name>"), QStringLiteral("snuglab"));
+}
+
+// What the parser did not understand, what may have been meant, and where to look.
+QString misuse(const QCommandLineParser& parser, const QList<QCommandLineOption>& options) {
+  using namespace snug;
+  const QStringList unknown = parser.unknownOptionNames();
+  if (unknown.isEmpty()) return words(text::arg_parser, parser.errorText().toStdString());
+  std::vector<std::string> known;
+  for (const QCommandLineOption& o : options)
+    for (const QString& name : o.names()) known.push_back(name.toStdString());
+  const std::string word = unknown.front().toStdString();
+  const std::string near = nearest_word(word, known);
+  return near.empty() ? words(text::arg_unknown, word) : words(text::arg_unknown_meant, word, near);
+}
+
+// What is wrong about arguments that the parser understood.
+std::optional<QString> wrong_value(const QCommandLineParser& parser, const Wish& wish, const QString& theme) {
+  using namespace snug;
+  if (parser.positionalArguments().size() > 1) return words(text::arg_one);
+  if (parser.isSet(theme) && !wish.dark && !wish.light)
+    return words(text::arg_no_theme, parser.value(theme).toStdString());
+  if (parser.isSet(QStringLiteral("sample")) && !find_sample(wish.sample.toStdString()))
+    return words(text::arg_no_sample, wish.sample.toStdString());
+  return std::nullopt;
+}
+
 // Nothing: said already; `code` is what to end with.
 std::optional<Wish> read(const QStringList& arguments, int& code) {
   using namespace snug;
@@ -47,22 +78,24 @@ std::optional<Wish> read(const QStringList& arguments, int& code) {
   const QCommandLineOption theme(QStringLiteral("theme"), words(text::arg_theme), QStringLiteral("WORD"));
   parser.addOptions({sample, theme});
   const QCommandLineOption help = parser.addHelpOption(), version = parser.addVersionOption();
-  if (!parser.parse(arguments)) return code = complain(parser.errorText(), kUsage), std::nullopt;
+  if (!parser.parse(arguments))
+    return code = complain(misuse(parser, {sample, theme, help, version}), kUsage), std::nullopt;
   if (parser.isSet(help) || parser.isSet(version)) {
-    std::cout << (parser.isSet(help) ? parser.helpText() : QStringLiteral("snuglab " SNUG_VERSION "\n"))
-                     .toStdString();
+    const QString told = parser.isSet(help) ? help_of(parser) : QStringLiteral("snuglab " SNUG_VERSION "\n");
+    std::cout << told.toStdString();
     return code = 0, std::nullopt;
   }
   Wish wish{parser.positionalArguments().value(0), parser.value(sample),
             parser.value(theme) == QStringLiteral("dark"), parser.value(theme) == QStringLiteral("light")};
-  if (parser.positionalArguments().size() > 1)
-    return code = complain(words(text::arg_one), kUsage), std::nullopt;
-  if (parser.isSet(theme) && !wish.dark && !wish.light)
-    return code = complain(words(text::arg_no_theme, parser.value(theme).toStdString()), kUsage),
-           std::nullopt;
-  if (!wish.sample.isEmpty() && !find_sample(wish.sample.toStdString()))
-    return code = complain(words(text::arg_no_sample, wish.sample.toStdString()), kUsage), std::nullopt;
+  if (const auto wrong = wrong_value(parser, wish, QStringLiteral("theme")))
+    return code = complain(*wrong, kUsage), std::nullopt;
   return wish;
+}
+
+// A display that is named but does not answer ends the program from inside the library.
+void say_no_display(QtMsgType type, const QMessageLogContext&, const QString& told) {
+  if (type == QtFatalMsg) std::_Exit(complain(snug::words(snug::text::arg_no_display), kNoDisplay));
+  if (type == QtCriticalMsg) std::cerr << told.toStdString() << '\n';
 }
 
 // Asks only where work would be lost, and only if the desktop lets programs ask.
@@ -85,7 +118,9 @@ int main(int argc, char** argv) {
   const std::optional<Wish> wish = read(arguments, code);
   if (!wish) return code;
   if (!has_display()) return complain(snug::words(snug::text::arg_no_display), kNoDisplay);
+  const QtMessageHandler usual = qInstallMessageHandler(say_no_display);
   QApplication application(argc, argv);
+  qInstallMessageHandler(usual);
   QApplication::setOrganizationName(QStringLiteral("snuglab"));
   QApplication::setApplicationName(QStringLiteral("snuglab"));
   QApplication::setApplicationVersion(QStringLiteral(SNUG_VERSION));

@@ -1,4 +1,5 @@
 #include "app/cli/command.h"
+#include "core/base/clean.h"
 #include "core/report/changes.h"
 #include "core/text/cli_text.h"
 
@@ -54,6 +55,26 @@ int repair(Lab& lab, const FixWish& wish) {
   return done;
 }
 
+// What stays: by which rule, and what a person can do about it.
+int tell_rest(const Console& console, const Lab& lab, const FixWish& wish) {
+  int left = 0;
+  const Analysis a = analyse(lab);
+  for (const Finding& f : a.findings()) {
+    if (!matches(wish, f)) continue;
+    const std::string what = clean(english(f.message)), advice = clean(english(f.reason));
+    complain(console, Problem{say(text::cli_by_hand, what, advice), wish.file, 0, 0, {}}, kFindings);
+    ++left;
+  }
+  return left;
+}
+
+int nothing_done(const Console& console, const Lab& lab, const FixWish& wish) {
+  if (tell_rest(console, lab, wish) > 0) return kFindings;
+  const Template& none = wish.place.empty() ? text::cli_nothing_to_fix : text::cli_nothing_to_fix_there;
+  return complain(console, Problem{say(none, wish.rule, wish.file, wish.place), wish.file, 0, 0, {}},
+                  kFindings);
+}
+
 int fix_lab(const Console& console, const FixWish& wish) {
   if (!find_rule(wish.rule))
     return complain(console, Problem{say(text::cli_no_rule, wish.rule), {}, 0, 0, {}}, kUsage);
@@ -62,10 +83,10 @@ int fix_lab(const Console& console, const FixWish& wish) {
   auto loaded = load_document(console, wish.file);
   if (!loaded) return kUnreadable;
   const Lab before = loaded->lab;
-  if (repair(loaded->lab, wish) == 0)
-    return complain(console, Problem{say(text::cli_nothing_to_fix, wish.rule), wish.file, 0, 0, {}},
-                    kFindings);
-  return target->finish(console, *loaded, changes_text(changes(before, loaded->lab)));
+  if (repair(loaded->lab, wish) == 0) return nothing_done(console, before, wish);
+  const int code = target->finish(console, *loaded, changes_text(changes(before, loaded->lab)));
+  if (code == kFine) tell_rest(console, loaded->lab, wish);
+  return code;
 }
 
 } // namespace

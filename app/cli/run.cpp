@@ -1,4 +1,8 @@
 #include "app/cli/command.h"
+#include "core/base/clean.h"
+#include "core/base/likeness.h"
+#include "core/text/base_text.h"
+#include "core/text/cli_text.h"
 
 #include <new>
 
@@ -25,7 +29,34 @@ std::pair<const CLI::App*, std::string> asked(const CLI::App& root) {
   return {at, before};
 }
 
-// The parser's own complaint, as one line.
+std::vector<std::string> option_names(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : app.get_options()) {
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+    for (const std::string& name : option->get_snames()) names.push_back("-" + name);
+  }
+  return names;
+}
+
+std::vector<std::string> command_names(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::App* sub : app.get_subcommands([](const CLI::App*) { return true; }))
+    names.push_back(sub->get_name());
+  return names;
+}
+
+// About the first word that nothing was made of.
+Message left_over(const CLI::App& app, const std::string& word) {
+  const bool option = word.starts_with("-");
+  const std::vector<std::string> commands = option ? std::vector<std::string>() : command_names(app);
+  if (!option && commands.empty()) return say(text::cli_word_more, word);
+  const std::string name = word.substr(0, word.find('='));
+  const std::string near = nearest_word(name, option ? option_names(app) : commands);
+  if (near.empty()) return say(option ? text::cli_no_option : text::cli_no_command, name);
+  return say(option ? text::cli_option_meant : text::cli_command_meant, name, near);
+}
+
+// What is wrong, on one line, and which help says how it is right.
 int misuse(const Console& console, const CLI::App& root, const CLI::ParseError& e) {
   if (const auto* version = dynamic_cast<const CLI::CallForVersion*>(&e)) {
     console.out << version->what() << '\n';
@@ -36,19 +67,11 @@ int misuse(const Console& console, const CLI::App& root, const CLI::ParseError& 
     console.out << app->help(before);
     return kFine;
   }
-  std::string line = e.what();
   const std::vector<std::string> rest = root.remaining(true);
-  if (!rest.empty() && app == &root) {
-    line = "there is no command \"" + rest.front() + "\"";
-  } else if (!rest.empty()) {
-    line = "not understood:";
-    for (const std::string& word : rest) line += " " + word;
-  }
-  for (char& c : line)
-    if (c == '\n') c = ' ';
-  console.err << "snuglab-cli: " << line << "; see " << (before.empty() ? "" : before + " ")
-              << app->get_name() << " --help\n";
-  return kUsage;
+  const Message what =
+      rest.empty() ? say(text::plain, clean(e.what())) : left_over(*app, clean(rest.front()));
+  const std::string help = (before.empty() ? "" : before + " ") + app->get_name() + " --help";
+  return complain(console, Problem{say(text::cli_misuse, english(what), help), {}, 0, 0, {}}, kUsage);
 }
 
 int parse_and_act(const std::vector<std::string>& args, const Console& console) {
@@ -78,12 +101,10 @@ int run(const std::vector<std::string>& args, const Console& console) {
   try {
     return parse_and_act(args, console);
   } catch (const std::bad_alloc&) {
-    console.err << "snuglab-cli: there is not enough memory for this\n";
+    return complain(console, Problem{say(text::cli_memory), {}, 0, 0, {}}, kInternal);
   } catch (const std::exception& e) {
-    console.err << "snuglab-cli: something went wrong inside the program (" << e.what()
-                << "); please report it\n";
+    return complain(console, Problem{say(text::cli_internal, clean(e.what())), {}, 0, 0, {}}, kInternal);
   }
-  return kInternal;
 }
 
 } // namespace snug::cli

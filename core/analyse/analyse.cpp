@@ -1,7 +1,6 @@
 #include "core/analyse/analyse.h"
 
 #include "core/budget/segments.h"
-#include "core/findings/still_found.h"
 
 #include <algorithm>
 #include <cassert>
@@ -127,30 +126,6 @@ bool Analysis::has_error() const { return std::any_of(findings_.begin(), finding
 bool Analysis::has_error(ExerciseId exercise) const {
   return std::any_of(findings_.begin(), findings_.end(),
                      [&](const Finding& f) { return is_open_error(f) && holds_in(lab(), f, exercise); });
-}
-
-namespace {
-
-// Whether the finding is gone once the edit is made.
-bool mends(const Lab& lab, const Finding& finding, const Edit& edit) {
-  Lab copy = lab;
-  return apply(copy, edit) && !is_still_found(copy, finding);
-}
-
-} // namespace
-
-std::optional<Fix> Analysis::fix(const Finding& finding) const {
-  assert(finding.rule);
-  auto fix = finding.rule->fix ? finding.rule->fix(context(), finding) : std::nullopt;
-  return fix && mends(lab(), finding, fix->edit) ? std::move(fix) : std::nullopt;
-}
-
-std::vector<Fix> Analysis::fixes(const Finding& finding) const {
-  std::vector<Fix> out;
-  if (auto first = fix(finding)) out.push_back(std::move(*first));
-  auto other = finding.rule->other_fix ? finding.rule->other_fix(context(), finding) : std::nullopt;
-  if (other && mends(lab(), finding, other->edit)) out.push_back(std::move(*other));
-  return out;
 }
 
 bool holds_in(const Lab& lab, const Finding& finding, ExerciseId exercise) {

@@ -1,6 +1,7 @@
 #pragma once
 // The one pure function from a lab to everything that is known of it (ARCHITECTURE, DECISIONS 2).
 
+#include "core/analyse/repair_trial.h"
 #include "core/findings/rule.h"
 
 #include <memory>
@@ -34,9 +35,13 @@ class Analysis {
   std::optional<Fix> fix(const Finding&) const;
   // That repair, then the other one where there is a choice.
   std::vector<Fix> fixes(const Finding&) const;
+  // The same of many findings, in their order: what is tried is taken back instead of copying the lab for
+  // each, and where it is worth it several threads try.
+  std::vector<std::vector<Fix>> fixes(std::span<const Finding* const>) const;
 
  private:
-  Context context() const { return {lab(), *index_, budgets_, *addresses_, reach_.get()}; }
+  std::vector<Fix> fixes(const Finding&, RepairTrial&) const;
+  Context context() const { return {lab(), *index_, BudgetList(budgets_), *addresses_, reach_.get()}; }
   std::unique_ptr<Index> index_;
   std::unique_ptr<AddressesInUse> addresses_;
   std::vector<ExerciseBudgets> budgets_;

@@ -59,6 +59,7 @@ struct SegmentBudget {
   std::int64_t reserved = 0; // DHCP ranges and kept ranges, without used ones
   std::int64_t memory = 0;   // MiB taken by running machines with a card on it
   std::int64_t free() const { return usable - used - reserved; }
+  Verdict verdict() const { return free() < 0 ? Verdict::over : Verdict::fits; }
   friend bool operator==(const SegmentBudget&, const SegmentBudget&) = default;
 };
 

@@ -19,6 +19,11 @@ std::string part_name(const Context& c, MachineId owner, const std::string& own,
 
 } // namespace
 
+void BudgetList::make() const {
+  made_ = budgets_of(*index_, *addresses_);
+  list_ = made_;
+}
+
 std::string Context::name(AnyId id) const {
   const std::uint32_t p = index.place(id);
   if (p != kNowhere && id.kind == Kind::machine && !lab.machines[p].name.empty()) return lab.machines[p].name;

@@ -1,6 +1,5 @@
 #include "core/findings/still_found.h"
 
-#include "core/budget/segments.h"
 #include "core/findings/rule.h"
 
 #include <algorithm>
@@ -10,10 +9,9 @@ namespace snug {
 bool is_still_found(const Lab& lab, const Finding& finding) {
   const Index index(lab);
   const AddressesInUse addresses(index);
-  const std::vector<ExerciseBudgets> budgets = budgets_of(index, addresses);
   ReachByExercise reach(index, addresses);
   std::vector<Finding> left;
-  finding.rule->check({lab, index, budgets, addresses, &reach}, left);
+  finding.rule->check({lab, index, BudgetList(index, addresses), addresses, &reach}, left);
   return std::any_of(left.begin(), left.end(), [&](const Finding& f) { return f.places == finding.places; });
 }
 

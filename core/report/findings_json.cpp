@@ -2,6 +2,7 @@
 #include "core/edit/edit_json.h"
 #include "core/model/json_text.h"
 #include "core/report/findings_report.h"
+#include "core/report/repairs.h"
 #include "core/report/words.h"
 
 namespace snug {
@@ -10,6 +11,7 @@ namespace {
 
 struct Writer {
   const Analysis& a;
+  const Repairs& repairs;
   std::string out{};
 
   void key(std::string_view k) {
@@ -72,13 +74,12 @@ void Writer::budgets(const ExerciseBudgets& b) {
   for (const DiskBudget& d : b.disks)
     budget(d.of, "disk", "MiB", {d.budget, d.expected, d.budget - d.expected}, word(d.verdict()));
   for (const SegmentBudget& s : b.segments)
-    budget(s.of, "addresses", "addresses", {s.usable, s.used + s.reserved, s.free()},
-           s.free() < 0 ? "over" : "fits");
+    budget(s.of, "addresses", "addresses", {s.usable, s.used + s.reserved, s.free()}, word(s.verdict()));
   out += out.back() == '[' ? "]" : "\n  ]";
 }
 
 void Writer::fixes(const Finding& f) {
-  const std::vector<Fix> list = a.fixes(f);
+  const std::vector<Fix>& list = repairs.of(f);
   fix("fix", list.empty() ? nullptr : &list[0]);
   out += ", ";
   fix("other_fix", list.size() < 2 ? nullptr : &list[1]);
@@ -136,8 +137,8 @@ void Writer::finding(const Finding& f) {
 
 namespace {
 
-void append_occasion(std::string& out, const Analysis& a, ExerciseId exercise) {
-  Writer w{a, std::move(out)};
+void append_occasion(std::string& out, const Analysis& a, const Repairs& repairs, ExerciseId exercise) {
+  Writer w{a, repairs, std::move(out)};
   w.out += "{\n  ";
   w.text("lab", a.lab().facts.title);
   w.out += ",\n  ";
@@ -162,14 +163,15 @@ void append_occasion(std::string& out, const Analysis& a, ExerciseId exercise) {
 
 std::string findings_json(const Analysis& a, const ReportChoice& choice) {
   std::string out;
+  const Repairs repairs(a, choice);
   if (!choice.every_exercise) {
-    append_occasion(out, a, choice.exercise);
+    append_occasion(out, a, repairs, choice.exercise);
     return out + "\n";
   }
-  out = "[";
+  out += '[';
   for (const ExerciseBudgets& b : a.budgets()) {
     if (out.size() > 1) out += ",\n";
-    append_occasion(out, a, b.exercise);
+    append_occasion(out, a, repairs, b.exercise);
   }
   return out + "]\n";
 }

@@ -4,6 +4,7 @@
 #include "core/budget/memory.h"
 #include "core/model/json_text.h"
 #include "core/report/escape.h"
+#include "core/report/repairs.h"
 #include "core/report/tables.h"
 #include "core/report/words.h"
 
@@ -12,10 +13,6 @@
 namespace snug {
 
 namespace {
-
-bool shown(const Analysis& a, const Finding& f, const ReportChoice& choice) {
-  return choice.every_exercise || holds_in(a.lab(), f, choice.exercise);
-}
 
 std::string verdict_text(const MemoryBudget& b) {
   const std::string left =
@@ -59,7 +56,7 @@ std::vector<std::string> steps_in_the_file(const Edit& edit) {
   return out;
 }
 
-std::string finding_text(const Analysis& a, const Finding& f, bool with_exercises) {
+std::string finding_text(const Analysis& a, const Finding& f, const Repairs& repairs, bool with_exercises) {
   std::string out = std::string(word(f.severity)) + ": " + clean(english(f.message)) + "\n";
   if (!f.reason.empty()) out += "    " + clean(english(f.reason)) + "\n";
   if (with_exercises && !f.when.always) {
@@ -67,13 +64,25 @@ std::string finding_text(const Analysis& a, const Finding& f, bool with_exercise
     if (!names.empty()) out += "    in: " + clean(english(Argument(names))) + "\n";
   }
   std::string_view lead = "    fix: ";
-  for (const Fix& fix : a.fixes(f)) {
+  for (const Fix& fix : repairs.of(f)) {
     out += std::string(lead) + clean(english(fix.label)) + "\n";
     for (const std::string& step : steps_in_the_file(fix.edit)) out += "         " + clean(step) + "\n";
     lead = "     or: ";
   }
   if (f.accepted) out += "    accepted: " + clean(f.accepted->reason) + "\n";
   return out + "    [" + std::string(f.rule->id) + "]\n";
+}
+
+// Addresses of a segment, and what runs on it.
+std::string segment_text(const Analysis& a, std::uint32_t segment, const SegmentBudget& b) {
+  const std::string memory = b.memory > 0 ? "; machines on it take " + show_mib(b.memory) : "";
+  const auto prefix = a.addresses().prefix4(segment);
+  if (!prefix) return "addresses: no IPv4 prefix" + memory;
+  const std::string pool = range_text(a, segment);
+  return "addresses " + std::string(word(b.verdict())) + ": " + std::to_string(b.used) + " used, " +
+         std::to_string(b.reserved) + " reserved, " + std::to_string(b.free()) + " free, of " +
+         std::to_string(b.usable) + " in " + to_text(*prefix) +
+         (pool.empty() ? "" : "; DHCP gives out " + pool) + memory;
 }
 
 std::string exercise_title(const Lab& lab, ExerciseId id) { return id ? name_of(lab, id) : "everything on"; }
@@ -97,6 +106,8 @@ void append_budgets(std::string& out, const Analysis& a, const ExerciseBudgets& 
   for (const DiskBudget& d : b.disks)
     line(d.of, "disk " + std::string(word(d.verdict())) + ": " + show_mib(d.expected) + " expected, " +
                    show_mib(d.worst) + " at worst, of " + show_mib(d.budget));
+  for (std::uint32_t i = 0; i < b.segments.size(); ++i)
+    line(b.segments[i].of, segment_text(a, i, b.segments[i]));
 }
 
 // That `check` without --all is not the whole story. Errors that stand whatever is on are shown anyway.
@@ -136,13 +147,15 @@ std::string findings_text(const Analysis& a, const ReportChoice& choice) {
     append_budgets(out, a, b);
   }
   out += "\n" + findings_summary(a, choice) + "\n" + other_exercises(a, choice);
+  const Repairs repairs(a, choice);
   for (const Finding& f : a.findings())
-    if (shown(a, f, choice)) out += "\n" + finding_text(a, f, choice.every_exercise);
+    if (shown(a, f, choice)) out += "\n" + finding_text(a, f, repairs, choice.every_exercise);
   return out;
 }
 
 std::string findings_markdown(const Analysis& a) {
   const Lab& lab = a.lab();
+  const Repairs repairs(a, {{}, true});
   std::string out =
       "# " + markdown_text(lab.facts.title.empty() ? "Lab without title" : lab.facts.title) + "\n\n";
   Table exercises = exercise_table(a);
@@ -163,7 +176,7 @@ std::string findings_markdown(const Analysis& a) {
       if (!f.when.always && !names.empty())
         out += "  \n  In: " + markdown_text(english(Argument(names))) + ".";
       std::string_view lead = "  \n  Fix: ";
-      for (const Fix& fix : a.fixes(f)) {
+      for (const Fix& fix : repairs.of(f)) {
         out += std::string(lead) + markdown_text(english(fix.label));
         lead = "; or: ";
       }

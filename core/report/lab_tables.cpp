@@ -17,14 +17,14 @@ std::string_view words(SegmentKind k) {
   return k == SegmentKind::bridged ? "bridged" : k == SegmentKind::nat ? "NAT" : "isolated";
 }
 
+} // namespace
+
 std::string range_text(const Analysis& a, std::uint32_t segment) {
   std::string out;
   for (const AddressesInUse::Range& r : a.addresses().ranges(segment))
     out += (out.empty() ? "" : ", ") + to_text(r.range.first) + " to " + to_text(r.range.last);
   return out;
 }
-
-} // namespace
 
 Table segment_table(const Analysis& a) {
   const Lab& lab = a.lab();

@@ -42,7 +42,7 @@ std::string target_of(const Analysis& a, const Address& address) {
 } // namespace
 
 Message step_message(const Analysis& a, const ReachStep& s) {
-  const Context names{a.lab(), a.index(), a.budgets(), a.addresses()};
+  const Context names{a.lab(), a.index(), BudgetList(a.budgets()), a.addresses()};
   const std::string node = reach_name(a.lab(), s.node), to = target_of(a, s.address);
   const Card* card = s.card.kind == Kind::card ? a.index().card(CardId{s.card.number}) : nullptr;
   const bool own = card && card->segment; // else it is the node itself, or a trunk

@@ -14,6 +14,8 @@ namespace snug {
 Table address_table(const Analysis&);
 // Prefixes, gateways, DHCP ranges and free addresses of every segment.
 Table segment_table(const Analysis&);
+// From where to where DHCP gives out on a segment (its place): "a to b, c to d"; empty where it does not.
+std::string range_text(const Analysis&, std::uint32_t segment);
 // Memory, processors and disks of every machine, with what it takes from its carrier.
 Table machine_table(const Analysis&);
 // For every exercise the memory of the PC, the verdict on everything (PC, hypervisors, stores) and where it

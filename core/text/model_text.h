@@ -13,13 +13,14 @@ inline constexpr Template value_type{"value-type", "{0} must be {1}"};
 inline constexpr Template value_unset{"value-unset", "{0} must have a value"};
 inline constexpr Template value_range{"value-range", "{0} is {1}; it must lie between {2} and {3}"};
 inline constexpr Template value_choice{"value-choice", "{0} is \"{1}\"; it must be one of: {2}"};
-inline constexpr Template value_long{"value-long", "{0} is longer than {1} octets"};
-inline constexpr Template value_many{"value-many", "{0} has more than {1} entries"};
+inline constexpr Template value_long{"value-long", "{0} is longer than {1} octets: shorten it"};
+inline constexpr Template value_many{"value-many", "{0} has more than {1} entries: take some away"};
 inline constexpr Template value_kind{"value-kind", "{0} cannot be {1}: it must name {2}"};
 inline constexpr Template value_character{"value-character",
                                           "{0} contains {1}, which cannot be shown or printed: take it out"};
 inline constexpr Template value_family{"value-family", "{0} is {1}, which is not {2}"};
-inline constexpr Template value_utf8{"value-utf8", "{0} contains octets that are not UTF-8"};
+inline constexpr Template value_utf8{"value-utf8",
+                                     "{0} contains octets that are not UTF-8: save the file as UTF-8"};
 
 inline constexpr Template type_boolean{"type-boolean", "true or false"};
 inline constexpr Template type_integer{"type-integer", "a whole number"};

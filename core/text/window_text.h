@@ -170,12 +170,16 @@ inline constexpr Template arg_sample{"arg-sample",
                                      "begin with a copy of a sample; snuglab-cli new --list names them"};
 inline constexpr Template arg_theme{"arg-theme", "light or dark; without it as the desktop"};
 inline constexpr Template arg_one{"arg-one", "one lab at a time; see snuglab --help"};
-inline constexpr Template arg_no_theme{"arg-no-theme", "\"{0}\" is neither light nor dark"};
+inline constexpr Template arg_no_theme{"arg-no-theme", "\"{0}\" is no theme: say light or dark"};
+inline constexpr Template arg_unknown{"arg-unknown", "there is no option \"{0}\"; see snuglab --help"};
+inline constexpr Template arg_unknown_meant{
+    "arg-unknown-meant", "there is no option \"{0}\": perhaps \"{1}\" was meant; see snuglab --help"};
+inline constexpr Template arg_parser{"arg-parser", "{0} See snuglab --help"};
 inline constexpr Template arg_no_sample{"arg-no-sample",
                                         "there is no sample \"{0}\"; snuglab-cli new --list names them"};
 inline constexpr Template arg_no_display{
-    "arg-no-display",
-    "there is no display for a window here; snuglab-cli draws and checks labs without one (man snuglab-cli)"};
+    "arg-no-display", "there is no display for a window here: start it on a desktop, or use snuglab-cli, "
+                      "which draws and checks labs without one (man snuglab-cli)"};
 
 inline constexpr Template window_kept_again{"window-kept-again",
                                             "Every step is kept again in case the program ends."};

@@ -1,58 +1,13 @@
 // The command line as a function: arguments, exit code, output and words (CONVENTIONS 33).
 
-#include "app/cli/cli.h"
-
 #include "core/document/lock.h"
 #include "core/document/read.h"
-#include "core/document/save.h"
-#include "core/embedded/embedded.h"
+#include "tests/app/cli_case.h"
 
-#include <gtest/gtest.h>
-
-#include <filesystem>
-#include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 namespace snug::cli {
 namespace {
-
-struct Outcome {
-  int code = 0;
-  std::string out;
-  std::string err;
-};
-
-class Cli : public ::testing::Test {
- protected:
-  void SetUp() override {
-    folder_ = std::filesystem::path(::testing::TempDir()) /
-              ("snug-cli-" + std::string(::testing::UnitTest::GetInstance()->current_test_info()->name()));
-    std::filesystem::remove_all(folder_);
-    std::filesystem::create_directories(folder_);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-
-  static Outcome call(const std::vector<std::string>& args) {
-    std::ostringstream out;
-    std::ostringstream err;
-    const int code = run(args, {out, err, {}});
-    return {code, out.str(), err.str()};
-  }
-  std::string path(const std::string& name) const { return (folder_ / name).string(); }
-  std::string put(const std::string& name, std::string_view bytes) const {
-    std::ofstream(path(name), std::ios::binary) << bytes;
-    return path(name);
-  }
-  static std::string get(const std::string& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-  }
-  std::string ferry() const { return put("ferry.snuglab", find_sample("skerry-ferries")->bytes); }
-  std::string empty() const { return put("empty.snuglab", R"({"format": "snuglab", "version": 1})"); }
-
-  std::filesystem::path folder_;
-};
 
 TEST_F(Cli, DashReadsTheInput) {
   const auto piped = [](const std::vector<std::string>& args, const std::string& bytes) {
@@ -71,32 +26,6 @@ TEST_F(Cli, DashReadsTheInput) {
   EXPECT_TRUE(read_lab(applied.out, "out").has_value());
   EXPECT_FALSE(std::filesystem::exists("-"));
   EXPECT_EQ(call({"check", "-"}).code, kUnreadable) << "no input";
-}
-
-TEST_F(Cli, MisuseIsCodeTwoWithOneLineAndNoOutput) {
-  const std::vector<std::vector<std::string>> wrong{{},
-                                                    {"nothing"},
-                                                    {"check"},
-                                                    {"check", "--no-such-option", "x"},
-                                                    {"table", ferry(), "--format", "xls"},
-                                                    {"table", ferry(), "--of", "clouds"},
-                                                    {"draw", ferry(), "-o", "picture.gif"},
-                                                    {"draw", ferry(), "--scale", "0"},
-                                                    {"draw", ferry(), "--scale", "many"},
-                                                    {"check", ferry(), "--exercise", "No such exercise"},
-                                                    {"addresses"},
-                                                    {"addresses", "guess", ferry()},
-                                                    {"new"},
-                                                    {"new", path("a.snuglab"), "--sample", "no-such-sample"},
-                                                    {"changes", ferry()},
-                                                    {"rules", "no-such-rule"}};
-  for (const auto& args : wrong) {
-    const Outcome o = call(args);
-    EXPECT_EQ(o.code, kUsage) << (args.empty() ? "" : args.back()) << o.err;
-    EXPECT_EQ(o.out, "");
-    EXPECT_EQ(std::count(o.err.begin(), o.err.end(), '\n'), 1) << o.err;
-    EXPECT_EQ(o.err.rfind("snuglab-cli: ", 0), 0U) << o.err;
-  }
 }
 
 TEST_F(Cli, HelpGoesToTheOutput) {
@@ -167,32 +96,6 @@ TEST_F(Cli, DrawWritesSvgWithoutAPainterAndSaysWhatItLacks) {
   const Outcome png = call({"draw", ferry(), "-o", path("lab.png")});
   EXPECT_EQ(png.code, kCannotWrite);
   EXPECT_FALSE(std::filesystem::exists(path("lab.png")));
-}
-
-TEST_F(Cli, UnreadableInputIsCodeThreeWithFileLineAndColumn) {
-  const std::string broken =
-      put("broken.snuglab", "{\"format\": \"snuglab\",\n \"version\": 1,\n \"pc\": {\"cores\": \"many\"}}");
-  for (const std::vector<std::string>& args : {std::vector<std::string>{"check", broken},
-                                               {"table", broken},
-                                               {"draw", broken},
-                                               {"addresses", "suggest", broken},
-                                               {"addresses", "apply", broken},
-                                               {"changes", broken, ferry()},
-                                               {"changes", ferry(), broken}}) {
-    const Outcome o = call(args);
-    EXPECT_EQ(o.code, kUnreadable) << args[0];
-    EXPECT_EQ(o.out, "");
-    EXPECT_NE(o.err.find("broken.snuglab:3:"), std::string::npos) << o.err;
-  }
-  EXPECT_EQ(call({"check", path("absent.snuglab")}).code, kUnreadable);
-  EXPECT_EQ(call({"check", folder_.string()}).code, kUnreadable);
-}
-
-TEST_F(Cli, WhatCannotBeWrittenIsCodeFour) {
-  const Outcome o = call({"table", ferry(), "-o", path("no-such-folder/t.md")});
-  EXPECT_EQ(o.code, kCannotWrite);
-  EXPECT_NE(o.err.find("no-such-folder"), std::string::npos) << o.err;
-  EXPECT_EQ(call({"check", ferry(), "-o", folder_.string()}).code, kCannotWrite);
 }
 
 TEST_F(Cli, NewMakesALabThatCheckReadsAndDoesNotOverwrite) {
@@ -277,6 +180,50 @@ TEST_F(Cli, FixTakesThePlaceThatIsNamed) {
             "changed  deck-b card 1: addresses from typed 172.22.10.31 to typed 172.22.10.32\n");
 }
 
+TEST_F(Cli, FixSaysWhatToDoWhereThereIsNoRepair) {
+  const std::string file = put("small.snuglab", R"({"format": "snuglab", "version": 1, "lab": {"next_id": 9},
+    "pc": {"installed": 8192, "usable": 8192, "cores": 4, "threads": 8},
+    "exercises": [{"id": "e5", "name": "Dusk", "on": ["m2"]}],
+    "machines": [{"id": "m2", "name": "beacon", "memory": 16384}]})");
+  const std::string before = get(file);
+  const auto j = nlohmann::json::parse(call({"check", file, "--exercise", "Dusk", "--json"}).out);
+  int tried = 0;
+  for (const auto& f : j.at("findings")) {
+    if (!f.at("fix").is_null()) continue;
+    const Outcome o = call({"fix", file, f.at("id").get<std::string>()});
+    EXPECT_EQ(o.code, kFindings);
+    EXPECT_EQ(o.out, "");
+    EXPECT_NE(o.err.find(f.at("message").get<std::string>() + ". There is no automatic repair"),
+              std::string::npos)
+        << o.err;
+    EXPECT_NE(o.err.find(f.at("reason").get<std::string>()), std::string::npos) << o.err;
+    ++tried;
+  }
+  EXPECT_GT(tried, 0);
+  EXPECT_EQ(get(file), before);
+  const Outcome none = call({"fix", file, "address-twice"});
+  EXPECT_EQ(none.code, kFindings);
+  EXPECT_NE(none.err.find("has no open finding here; \"snuglab-cli check " + file), std::string::npos)
+      << none.err;
+  EXPECT_NE(call({"fix", file, "address-twice", "--place", "m2"}).err.find("about m2"), std::string::npos);
+}
+
+// The budgets of MODEL for segments beside those for memory, processors and disk.
+TEST_F(Cli, CheckShowsTheAddressesOfSegments) {
+  const std::string file = put("seg.snuglab", R"({"format": "snuglab", "version": 1, "lab": {"next_id": 9},
+    "segments": [{"id": "s1", "name": "Crew", "prefix4": "172.30.1.0/29"}, {"id": "s4", "name": "Hold"}],
+    "machines": [{"id": "m2", "name": "beacon", "memory": 1024}],
+    "cards": [{"id": "c3", "machine": "m2", "segment": "s1", "addresses": [{"address": "172.30.1.2"}],
+               "dhcp": "server", "ranges": [{"first": "172.30.1.4", "last": "172.30.1.6"}]}]})");
+  const std::string out = call({"check", file}).out;
+  EXPECT_NE(
+      out.find("    Crew addresses fits: 1 used, 3 reserved, 2 free, of 6 in 172.30.1.0/29; DHCP gives out "
+               "172.30.1.4 to 172.30.1.6; machines on it take 1.2 GiB\n"),
+      std::string::npos)
+      << out;
+  EXPECT_NE(out.find("    Hold addresses: no IPv4 prefix\n"), std::string::npos) << out;
+}
+
 TEST_F(Cli, AddressesSayWhoIsLeftWithoutAWayOut) {
   const std::string file = put("nat.snuglab", R"({"format": "snuglab", "version": 1, "lab": {"next_id": 9},
     "segments": [{"id": "s1", "name": "Way out", "type": "nat", "prefix4": "172.30.1.0/24"}],
@@ -309,14 +256,6 @@ TEST_F(Cli, TheEndingOfTheOutputSaysTheFormatOfATable) {
   EXPECT_EQ(get(path("t.csv")).rfind("Machine,", 0), 0U);
   EXPECT_EQ(call({"table", ferry(), "-o", path("t.csv"), "--format", "json"}).code, kFine);
   EXPECT_TRUE(nlohmann::json::accept(get(path("t.csv"))));
-}
-
-TEST_F(Cli, MisuseNamesTheWordThatIsWrong) {
-  EXPECT_NE(call({"chekc", "x"}).err.find("\"chekc\""), std::string::npos) << call({"chekc", "x"}).err;
-  EXPECT_NE(call({"new", "d.snuglab", "--sampel", "x"}).err.find("--sampel x"), std::string::npos)
-      << call({"new", "d.snuglab", "--sampel", "x"}).err;
-  EXPECT_EQ(call({"check", ferry(), "--all", "--exercise", "e65"}).code, kUsage);
-  EXPECT_EQ(call({"--version"}).out.rfind("snuglab-cli ", 0), 0U);
 }
 
 TEST_F(Cli, ReachSaysTheWayAndWhereItEnds) {

@@ -109,7 +109,7 @@ TEST(Check, SaysWhatIsWrongWithNameAndValue) {
   EXPECT_EQ(complaint(m.field("carrier"), AnyId(CardId{3})), "carrier cannot be c3: it must name a machine");
   EXPECT_EQ(complaint(info<Promise>().field("from"), AnyId(CardId{3})),
             "from cannot be c3: it must name a segment, a machine, outside or everyone");
-  EXPECT_EQ(complaint(m.field("name"), std::string(201, 'x')), "name is longer than 200 octets");
+  EXPECT_EQ(complaint(m.field("name"), std::string(201, 'x')), "name is longer than 200 octets: shorten it");
   EXPECT_EQ(complaint(m.field("carrier"), Value()), "");
   EXPECT_EQ(complaint(info<Segment>().field("prefix6"), parse_prefix("10.0.0.0/8").value()),
             "IPv6 prefix is 10.0.0.0/8, which is not IPv6");

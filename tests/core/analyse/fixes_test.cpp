@@ -1,0 +1,80 @@
+// Many repairs at once against one after the other.
+
+#include "core/analyse/analyse.h"
+#include "tests/support/random_lab.h"
+#include "tests/support/sample.h"
+
+#include <gtest/gtest.h>
+
+namespace snug {
+namespace {
+
+std::vector<const Finding*> all_of(const Analysis& a) {
+  std::vector<const Finding*> out;
+  for (const Finding& f : a.findings()) out.push_back(&f);
+  return out;
+}
+
+// Returns how many there are.
+std::size_t expect_same(const Lab& lab) {
+  const Analysis a(lab);
+  const Lab before = lab;
+  const std::vector<const Finding*> findings = all_of(a);
+  const auto together = a.fixes(findings);
+  EXPECT_EQ(together.size(), findings.size());
+  EXPECT_EQ(lab, before);
+  std::size_t n = 0;
+  for (std::size_t i = 0; i < findings.size(); ++i) {
+    const std::vector<Fix> alone = a.fixes(*findings[i]);
+    EXPECT_EQ(together[i].size(), alone.size()) << findings[i]->rule->id;
+    for (std::size_t k = 0; k < std::min(alone.size(), together[i].size()); ++k, ++n) {
+      EXPECT_EQ(together[i][k].label, alone[k].label);
+      EXPECT_EQ(together[i][k].edit.steps, alone[k].edit.steps) << findings[i]->rule->id;
+    }
+  }
+  return n;
+}
+
+TEST(Fixes, OfManyAreThoseOfEach) {
+  for (const char* name : {"mistakes", "skerry-ferries", "skerry-ferries-16", "branch-office"})
+    expect_same(test::sample(name));
+  EXPECT_GT(expect_same(test::sample("mistakes")), 20U);
+}
+
+// So many that threads share the work.
+TEST(Fixes, OfManyAreThoseOfEachInALargeLab) {
+  test::Random r(7);
+  const Lab lab = test::plausible_lab(r, 400, 12);
+  const Analysis a(lab);
+  ASSERT_GT(a.findings().size() * lab.machines.size(), 40'000U);
+  EXPECT_GT(expect_same(lab), 20U);
+}
+
+TEST(Fixes, OfNothingAreNone) {
+  const Lab lab;
+  EXPECT_TRUE(Analysis(lab).fixes(std::span<const Finding* const>()).empty());
+}
+
+// The copy is the lab again, whether the repair helped, did not help or could not be made.
+TEST(RepairTrial, TakesBackWhatItTried) {
+  const Lab lab = test::sample("mistakes");
+  const Analysis a(lab);
+  RepairTrial trial(lab);
+  std::vector<bool> first, second;
+  for (std::vector<bool>* round : {&first, &second})
+    for (const Finding& f : a.findings()) {
+      const auto fix = f.rule->fix ? a.fix(f) : std::nullopt;
+      if (!fix) continue;
+      round->push_back(trial.mends(f, fix->edit));
+      Edit stale = fix->edit;
+      stale.steps.insert(stale.steps.end(), fix->edit.steps.begin(), fix->edit.steps.end());
+      EXPECT_FALSE(trial.mends(f, stale)) << "what is set twice does not fit the second time";
+      EXPECT_FALSE(trial.mends(f, Edit{})) << "nothing was changed";
+    }
+  EXPECT_EQ(first, std::vector<bool>(first.size(), true));
+  EXPECT_EQ(first, second);
+  EXPECT_GT(first.size(), 20U);
+}
+
+} // namespace
+} // namespace snug
