@@ -1,7 +1,6 @@
 #include "core/findings/reach_fixes.h"
 
 #include "core/findings/network_tools.h"
-#include "core/reach/promises.h"
 #include "core/text/promise_text.h"
 #include "core/text/segment_text.h"
 
@@ -76,6 +75,12 @@ std::optional<Fix> connect(const Context& c, AnyId end, AnyId other, const Reach
   return std::nullopt;
 }
 
+bool holds(const Finding& f, std::size_t occasion) {
+  return occasion == 0 ? f.when.everything_on : f.when.exercises[occasion - 1];
+}
+
+} // namespace
+
 std::optional<Fix> mend_way(const Context& c, const Judged& j) {
   if (!j.counts || j.kept || !j.answer.end) return std::nullopt;
   const ReachStep& end = *j.answer.end;
@@ -87,12 +92,6 @@ std::optional<Fix> mend_way(const Context& c, const Judged& j) {
   if (end.what == Decision::does_not_forward) return let_forward(c, machine, end.address.family());
   return std::nullopt;
 }
-
-bool holds(const Finding& f, std::size_t occasion) {
-  return occasion == 0 ? f.when.everything_on : f.when.exercises[occasion - 1];
-}
-
-} // namespace
 
 std::optional<Fix> fix_promise(const Context& c, const Finding& f) {
   for (const Promise& p : c.lab.promises)

@@ -10,7 +10,7 @@ std::span<const Rule> rules() {
     for (const auto topic :
          {memory_rules(), size_rules(), processor_rules(), virtualization_rules(), disk_rules(), copy_rules(),
           share_rules(), initiator_rules(), network_rules(), address_rules(), name_rules(), time_rules(),
-          reach_rules(), limit_rules(), plan_rules()})
+          reach_rules(), store_reach_rules(), limit_rules(), plan_rules()})
       list.insert(list.end(), topic.begin(), topic.end());
     return list;
   }();

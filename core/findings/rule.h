@@ -38,6 +38,7 @@ std::span<const Rule> address_rules();
 std::span<const Rule> name_rules();
 std::span<const Rule> time_rules();
 std::span<const Rule> reach_rules();
+std::span<const Rule> store_reach_rules(); // of reach, by who opens disks on shares
 std::span<const Rule> limit_rules();
 std::span<const Rule> plan_rules(); // the last: it looks at what the others found
 

@@ -1,4 +1,5 @@
 #include "core/base/size.h"
+#include "core/findings/stores.h"
 #include "core/findings/tools.h"
 #include "core/text/disk_text.h"
 
@@ -11,8 +12,6 @@ namespace snug {
 namespace {
 
 constexpr std::string_view kPractice = "common practice, no published source";
-
-std::string share_name(const Context& c, const Share& s) { return s.name.empty() ? c.name(s.id) : s.name; }
 
 // Shares on a disk are promised room of it, so together they may not be larger.
 void check_over(const Context& c, std::vector<Finding>& out) {
@@ -84,56 +83,41 @@ bool allows(const Share& s, MachineId id) {
   return std::find(s.clients.begin(), s.clients.end(), id) != s.clients.end();
 }
 
-// Calls use(machine, share) for every machine that has a disk on a share, each pair once.
-template <typename Use>
-void each_user(const Context& c, Use use) {
-  if (c.lab.shares.empty()) return;
-  std::vector<std::pair<std::uint32_t, std::uint32_t>> seen;
-  for (const DiskColumn& d : c.index.disks())
-    if (d.store.kind == Kind::share && d.machine != kNowhere) seen.emplace_back(d.machine, d.store_place);
-  std::sort(seen.begin(), seen.end());
-  seen.erase(std::unique(seen.begin(), seen.end()), seen.end());
-  for (const auto& [machine, share] : seen) use(machine, c.lab.shares[share]);
-}
-
-// Who opens a disk on a share: the hypervisor, or a guest on the PC itself.
-MachineId opener(const Context& c, std::uint32_t machine) {
-  const std::uint32_t carrier = c.index.carrier_of(machine);
-  return c.lab.machines[carrier == kNowhere ? machine : carrier].id;
-}
-
 void check_client(const Context& c, std::vector<Finding>& out) {
-  each_user(c, [&](std::uint32_t m, const Share& s) {
-    const MachineId user = c.lab.machines[m].id, client = opener(c, m);
-    if (allows(s, user) || allows(s, client)) return;
+  for (const ShareUser& u : share_users(c.index)) {
+    const Share& s = c.lab.shares[u.share];
+    const MachineId user = c.lab.machines[u.machine].id,
+                    client = c.lab.machines[opener(c.index, u.machine)].id;
+    if (allows(s, user) || allows(s, client)) continue;
     out.push_back(found(Severity::error,
                         say(text::share_client, c.name(user), share_name(c, s), c.name(client)),
                         say(text::share_client_why, c.name(user)), {user, s.id}));
-  });
+  }
 }
 std::optional<Fix> fix_client(const Context& c, const Finding& f) {
   const Share& s = c.lab.shares[c.index.place(f.places[1])];
-  const MachineId client = opener(c, c.index.place(f.places[0]));
+  const MachineId client = c.lab.machines[opener(c.index, c.index.place(f.places[0]))].id;
   std::vector<MachineId> clients = s.clients;
   clients.push_back(client);
   return set_one(c, say(text::fix_client, c.name(client)), s.id, "clients", ids_value(clients));
 }
 
 void check_off(const Context& c, std::vector<Finding>& out) {
-  each_user(c, [&](std::uint32_t m, const Share& s) {
+  for (const auto& [m, share] : share_users(c.index)) {
+    const Share& s = c.lab.shares[share];
     const std::uint32_t server = c.index.place(s.machine);
-    if (server == kNowhere || server == m) return;
-    const Trouble t = trouble(c, [&](const ExerciseBudgets& b) {
-      return std::int64_t{b.running[m] != 0 && b.running[server] == 0};
+    if (server == kNowhere || server == m) continue;
+    const Trouble t = trouble(c, [user = m, server](const ExerciseBudgets& b) {
+      return std::int64_t{b.running[user] != 0 && b.running[server] == 0};
     });
-    if (!t) return;
+    if (!t) continue;
     const AnyId user = c.lab.machines[m].id;
     out.push_back(found(Severity::error,
                         say(text::store_off, c.name(user), share_name(c, s), c.name(s.machine),
                             c.name(c.lab.exercises[t.worst - 1].id)),
                         say(text::store_off_why), {user, s.id}));
     out.back().when = t.when;
-  });
+  }
 }
 std::optional<Fix> fix_off(const Context& c, const Finding& f) {
   return switch_on(c, f.when, c.lab.shares[c.index.place(f.places[1])].machine);

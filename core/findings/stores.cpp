@@ -1,5 +1,7 @@
 #include "core/findings/stores.h"
 
+#include <algorithm>
+
 namespace snug {
 
 std::uint32_t disk_below(const Index& index, std::uint32_t disk) {
@@ -26,5 +28,22 @@ AnyId only_store_for(const Index& index, std::uint32_t machine) {
   const auto disks = index.disks_of(carrier);
   return disks.size() == 1 ? AnyId(lab.disks[disks.front()].id) : AnyId{};
 }
+
+std::vector<ShareUser> share_users(const Index& index) {
+  std::vector<ShareUser> out;
+  if (index.lab().shares.empty()) return out;
+  for (const DiskColumn& d : index.disks())
+    if (d.store.kind == Kind::share && d.machine != kNowhere) out.push_back({d.machine, d.store_place});
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
+std::uint32_t opener(const Index& index, std::uint32_t machine) {
+  const std::uint32_t carrier = index.carrier_of(machine);
+  return carrier == kNowhere ? machine : carrier;
+}
+
+std::string share_name(const Context& c, const Share& s) { return s.name.empty() ? c.name(s.id) : s.name; }
 
 } // namespace snug

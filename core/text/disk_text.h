@@ -101,6 +101,15 @@ inline constexpr Template store_off{
     "store-off", "{0} is on in \"{3}\", but its disk lies on share {1} of {2}, which is off"};
 inline constexpr Template store_off_why{"store-off-why", "It cannot start before its disk answers."};
 
+inline constexpr Template store_unreachable{"store-unreachable",
+                                            "{0} does not reach share {1} of {2}, where disks of {3} lie"};
+inline constexpr Template store_unreachable_own{
+    "store-unreachable-own", "{0} does not reach share {1} of {2}, where its own disks lie"};
+inline constexpr Template store_chance{
+    "store-chance", "{0} reaches share {1} of {2}, where disks of {3} lie, only by chance"};
+inline constexpr Template store_chance_own{
+    "store-chance-own", "{0} reaches share {1} of {2}, where its own disks lie, only by chance"};
+
 inline constexpr Template fix_store{"fix-store", "Put {0} on {1}"};
 inline constexpr Template fix_thin{"fix-thin", "Make {0} a thin disk"};
 inline constexpr Template fix_size{"fix-size", "Give {0} {1}"};
