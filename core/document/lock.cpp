@@ -59,6 +59,22 @@ bool has_name(int file, const std::string& path) {
          open_file.st_ino == named.st_ino && open_file.st_dev == named.st_dev;
 }
 
+// Of a lock file that may only be read.
+enum class Foreign { none, held, taken_away };
+
+// What another user left is taken away where the folder allows it, as its holder would have done.
+Foreign look_at_foreign(const std::string& lock_path, std::string& owner) {
+  const detail::Descriptor file(::open(lock_path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
+  if (!file.is_open()) return Foreign::none;
+  if (::flock(file.number(), LOCK_EX | LOCK_NB) != 0) {
+    if (errno != EWOULDBLOCK) return Foreign::none;
+    owner = owner_in(file.number());
+    return Foreign::held;
+  }
+  const bool gone = !has_name(file.number(), lock_path) || ::unlink(lock_path.c_str()) == 0;
+  return gone ? Foreign::taken_away : Foreign::none;
+}
+
 } // namespace
 
 Result<FileLock> FileLock::take(const std::string& path) {
@@ -71,7 +87,13 @@ Result<FileLock> FileLock::take(const std::string& path) {
   constexpr int kTries = 1000;
   for (int i = 0; i < kTries; ++i) {
     detail::Descriptor file(::open(lock.lock_path_.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0644));
-    if (!file.is_open() && (errno == EACCES || errno == EROFS || errno == EPERM)) return lock;
+    if (!file.is_open() && (errno == EACCES || errno == EROFS || errno == EPERM)) {
+      std::string owner;
+      const Foreign foreign = look_at_foreign(lock.lock_path_, owner);
+      if (foreign == Foreign::held) return refuse(say(text::lock_held, owner));
+      if (foreign == Foreign::taken_away) continue;
+      return lock;
+    }
     if (!file.is_open()) return refuse(say(text::lock_failed, std::generic_category().message(errno)));
     if (::flock(file.number(), LOCK_EX | LOCK_NB) != 0) {
       if (errno == EINTR) continue;

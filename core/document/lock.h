@@ -11,9 +11,9 @@ namespace snug {
 // programs that do not ask for it are not stopped. Links are followed: two names of one file are one lock.
 class FileLock {
  public:
-  // Refuses when another process, or another FileLock, holds it, and says who. In a folder that may not be
-  // written nobody can save: the result then holds nothing and is_held() is false. POSIX; elsewhere never
-  // held (untested).
+  // Refuses when another process, or another FileLock, holds it, and says who, also where its lock may only
+  // be read. In a folder that may not be written nobody can save: the result then holds nothing and is_held()
+  // is false. POSIX; elsewhere never held (untested).
   static Result<FileLock> take(const std::string& path);
 
   FileLock(FileLock&& other) noexcept;

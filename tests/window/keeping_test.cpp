@@ -4,6 +4,7 @@
 #include "core/document/recovery.h"
 #include "core/document/write.h"
 #include "core/gesture/move.h"
+#include "tests/support/nobody.h"
 #include "tests/support/random_lab.h"
 #include "tests/support/sample.h"
 #include "tests/support/scale.h"
@@ -63,20 +64,6 @@ class Answer {
  private:
   QString words_;
   QTimer timer_;
-};
-
-// For as long as it lives, the rights of somebody without privileges.
-class Nobody {
- public:
-  Nobody() {
-    if (before_ == 0 && ::seteuid(65534) != 0) ADD_FAILURE() << "still privileged";
-  }
-  ~Nobody() { EXPECT_EQ(::seteuid(before_), 0); }
-  Nobody(const Nobody&) = delete;
-  Nobody& operator=(const Nobody&) = delete;
-
- private:
-  ::uid_t before_ = ::geteuid();
 };
 
 // For as long as it lives, no file grows over `octets`.
