@@ -1,9 +1,11 @@
 #include "ui/diagram/export.h"
 
+#include "core/report/pdf_date.h"
 #include "core/text/picture_text.h"
 #include "ui/diagram/paint.h"
 
 #include <QBuffer>
+#include <QHashFunctions>
 #include <QImage>
 #include <QPageLayout>
 #include <QPageSize>
@@ -63,7 +65,21 @@ Result<QByteArray> png(const Drawing& drawing, const Palette& palette, int scale
   return bytes;
 }
 
+namespace {
+
+// The library lists fonts in the order of a hash, which is another one in every run.
+class SteadyHashes {
+ public:
+  SteadyHashes() { QHashSeed::setDeterministicGlobalSeed(); }
+  ~SteadyHashes() { QHashSeed::resetRandomGlobalSeed(); }
+  SteadyHashes(const SteadyHashes&) = delete;
+  SteadyHashes& operator=(const SteadyHashes&) = delete;
+};
+
+} // namespace
+
 Result<QByteArray> pdf(const Drawing& drawing, const Palette& palette, Page page) {
+  const SteadyHashes steady;
   QByteArray bytes;
   QBuffer buffer(&bytes);
   if (!buffer.open(QIODevice::WriteOnly)) return fail(text::picture_writer, "PDF");
@@ -85,7 +101,7 @@ Result<QByteArray> pdf(const Drawing& drawing, const Palette& palette, Page page
   painter.scale(scale, scale);
   paint(painter, drawing, palette);
   if (!painter.end()) return fail(text::picture_writer, "PDF");
-  return bytes;
+  return QByteArray::fromStdString(without_creation_date(bytes.toStdString()));
 }
 
 } // namespace snug
