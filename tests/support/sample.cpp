@@ -61,6 +61,12 @@ std::string expected_line(const std::string& line) {
 
 } // namespace
 
+std::vector<std::string_view> sample_names() {
+  std::vector<std::string_view> names;
+  for (const EmbeddedFile& f : embedded_samples()) names.push_back(f.name);
+  return names;
+}
+
 Lab sample(std::string_view name) {
   const EmbeddedFile* file = find_sample(name);
   EXPECT_NE(file, nullptr) << name;

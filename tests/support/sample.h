@@ -10,6 +10,8 @@ namespace snug::test {
 
 // The sample of this name, read; a failure of the running test and an empty lab when it cannot be read.
 Lab sample(std::string_view name);
+// All of them, the main one first.
+std::vector<std::string_view> sample_names();
 // A failure of the running test when there is none of that name.
 const Machine& machine(const Lab&, std::string_view name);
 ExerciseId exercise(const Lab&, std::string_view name);

@@ -39,10 +39,7 @@ std::string test_name(const testing::TestParamInfo<std::string_view>& sample_nam
   return name;
 }
 
-INSTANTIATE_TEST_SUITE_P(All, Samples,
-                         testing::Values("skerry-ferries", "skerry-ferries-16", "branch-office", "mistakes",
-                                         "sixty", "empty"),
-                         test_name);
+INSTANTIATE_TEST_SUITE_P(All, Samples, testing::ValuesIn(test::sample_names()), test_name);
 
 } // namespace
 } // namespace snug
