@@ -43,7 +43,8 @@ std::int64_t takes(const Index& index, std::uint32_t machine_place) {
 std::int64_t room_for_guest(const Index& index, const MemoryBudget& budget) {
   const Rules& rules = index.lab().rules;
   const bool inner = budget.of.kind == Kind::machine;
-  const std::int64_t left = budget.headroom() - (inner ? rules.inner_fixed : rules.outer_fixed) -
+  const std::int64_t left = budget.headroom() - budget.keep_free -
+                            (inner ? rules.inner_fixed : rules.outer_fixed) -
                             (inner ? rules.inner_per_processor : rules.outer_per_processor);
   if (left <= 0) return 0;
   return left - (left + kMemoryPerTable) / (kMemoryPerTable + 1);

@@ -14,8 +14,8 @@ std::int64_t footprint(const Index&, std::uint32_t machine_place);
 std::int64_t overhead(const Index&, std::uint32_t machine_place);
 // Memory and overhead: what a running guest takes from its carrier.
 std::int64_t takes(const Index&, std::uint32_t machine_place);
-// The largest memory of a one-processor guest that still fits into the headroom after its overhead; 0 when
-// none does (DECISIONS 19).
+// The largest memory of a one-processor guest that still fits into the headroom after its overhead, without
+// what is kept free; 0 when none does (DECISIONS 19).
 std::int64_t room_for_guest(const Index&, const MemoryBudget&);
 // The PC's budget of the same exercise on a PC with this much memory, all of it usable and the rest as usual.
 MemoryBudget on_pc_of(std::int64_t installed_mib, const ExerciseBudgets&);

@@ -18,6 +18,8 @@ const MemoryBudget* budget_of(const ExerciseBudgets& budgets, AnyId id) {
 // In a hypervisor as its room says it.
 Message then_has(const Index& index, const MemoryBudget& b, const std::string& name) {
   if (b.headroom() < 0) return say(text::gesture_then_over, name, Mib{-b.headroom()});
+  if (b.verdict() == Verdict::tight)
+    return say(text::gesture_then_little, name, Mib{b.headroom()}, Mib{b.keep_free});
   if (b.of.kind == Kind::pc) return say(text::gesture_then_free, name, Mib{b.headroom()});
   const std::int64_t room = room_for_guest(index, b);
   return room > 0 ? say(text::gesture_then_room, name, Mib{room}) : say(text::gesture_then_no_room, name);

@@ -115,7 +115,6 @@ Result<Edit> move_machines(const Index& index, std::span<const MachineId> ids, c
   for (const MachineId id : new_order(index, ids, spot)) edit.set(id, "order", order++);
   const std::string what = names_of(lab, ids);
   if (!elsewhere) return std::move(edit).take(say(text::gesture_order, what));
-  for (const MachineId id : ids) edit.set(id, "pinned", true);
   return std::move(edit).take(
       say(text::gesture_move, what, spot.carrier ? name_of(lab, spot.carrier) : lab.pc.name));
 }
@@ -141,6 +140,12 @@ Result<Edit> set_power(const Lab& lab, ExerciseId exercise, std::span<const Mach
   EditBuilder edit(lab);
   edit.set(exercise, "on", Value::list(ValueList(now.begin(), now.end())));
   return std::move(edit).take(say(on ? text::gesture_on : text::gesture_off, names_of(lab, ids), e->name));
+}
+
+Edit hold_in_place(const Lab& lab, std::span<const MachineId> ids, bool held) {
+  EditBuilder edit(lab);
+  for (const MachineId id : ids) edit.set(id, "pinned", held);
+  return std::move(edit).take(say(held ? text::gesture_hold : text::gesture_let_go, names_of(lab, ids)));
 }
 
 Edit set_memory(const Lab& lab, MachineId id, std::int64_t mib) {

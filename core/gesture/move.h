@@ -19,7 +19,7 @@ struct Spot {
 };
 
 // Moves machines, guests of theirs go along. Refuses a carrier that is no hypervisor, the machine itself or
-// inside it. Empty when all stand there already. Machines that were moved are pinned.
+// inside it. Empty when all stand there already.
 Result<Edit> move_machines(const Lab&, std::span<const MachineId>, const Spot&);
 Result<Edit> move_machines(const Index&, std::span<const MachineId>, const Spot&); // of the lab it indexes
 
@@ -32,6 +32,9 @@ std::vector<MachineId> guests_in_order(const Lab&, MachineId carrier);
 // Turns machines on or off in an exercise with what that needs (DECISIONS 17): on switches their carriers on,
 // off switches their guests off. Refuses without an exercise: everything is on then.
 Result<Edit> set_power(const Lab&, ExerciseId, std::span<const MachineId>, bool on);
+
+// Keeps machines in their place, or lets them go where a tidied picture puts them.
+Edit hold_in_place(const Lab&, std::span<const MachineId>, bool held);
 
 // Memory in whole steps of 256 MiB, at least one step: what dragging on the ruler gives (DECISIONS 19).
 inline constexpr std::int64_t kMemoryStep = 256;

@@ -79,12 +79,14 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
   t.processors = english(say(text::layout_processors, Count{m.processors}));
   t.hypervisor = index.is_hypervisor(place);
   t.band = m.band;
+  t.held = m.pinned;
   t.bar = {m.expected_percent, 100, Verdict::fits};
   if (!source.options.describe) return t;
   const std::uint32_t under = index.place(m.carrier);
   const std::string carrier =
       under != kNowhere ? name_at(source.lab.machines[under]) : name_of(source.lab, AnyId{Kind::pc, 0});
   t.description = english(say(text::layout_machine, t.role, clean(carrier), t.memory)) + ", " + t.processors;
+  if (t.held) t.description += ", " + english(say(text::layout_held));
   return t;
 }
 

@@ -41,6 +41,7 @@ struct MachineText {
   std::string title, description;
   bool hypervisor = false;
   bool on = true;
+  bool held = false; // a person keeps it in its place
   int band = 0;
   std::uint32_t carrier = kNone;     // place in Content::machines
   std::vector<std::uint32_t> guests; // in drawing order

@@ -17,6 +17,7 @@ struct DrawOptions {
   bool show_state = true;      // without ruler: what runs and what is left, in the frame's head
   bool show_findings = true;   // badges; accepted findings have none
   bool show_legend = true;     // legend and title block
+  bool show_held = false;      // a mark on machines that are kept in place
   bool describe = true;        // titles and descriptions of machines
   Box only;                    // machines and wires that do not meet it are left out; empty: none is
 };

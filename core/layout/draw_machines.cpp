@@ -117,6 +117,13 @@ void draw_squares(Pen& pen, const Scene& scene, const MachineText& m, const Mach
   }
 }
 
+// A tack through the upper edge, left.
+void draw_tack(Pen& pen, const Box& card) {
+  const Point at{card.x + 13, card.y - 3};
+  pen.line({at.x, at.y}, {at.x, at.y + 10}, Ink::muted, 20);
+  pen.circle(at, 4, Ink::card, Ink::muted, 20);
+}
+
 // With its pins and its badge.
 Box around(const Box& b) { return {b.x - 8, b.y - 10, b.w + 18, b.h + 18}; }
 
@@ -133,6 +140,10 @@ void draw_machine(Pen& pen, const Scene& scene, std::size_t i) {
     draw_pins(pen, scene, m, place);
   } else {
     draw_squares(pen, scene, m, place);
+  }
+  if (m.held && scene.options.show_held) {
+    pen.show(m.id, Part::held);
+    draw_tack(pen, place.box);
   }
   if (m.mark.any) {
     pen.show(m.id, Part::badge);

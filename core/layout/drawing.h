@@ -94,6 +94,7 @@ enum class Part : std::uint8_t {
   room, // free part of a hypervisor's inner budget
   power,
   badge,
+  held, // a machine is kept in its place
   name, // of a segment, with what stands below it
   ruler,
   legend,

@@ -43,7 +43,7 @@ const StructInfo& info<Machine>() {
       field<&Machine::carrier>("carrier", "carrier", "the hypervisor it runs in; absent: the PC").follows(),
       count(field<&Machine::band>("band", "band"), 0, 1000),
       count(field<&Machine::order>("order", "order"), -1'000'000, 1'000'000),
-      field<&Machine::pinned>("pinned", "pinned", "stays where it is when the drawing is tidied"),
+      field<&Machine::pinned>("pinned", "kept in place", "stays where it is when the picture is tidied"),
       mib(field<&Machine::memory>("memory", "memory"), 1),
       count(field<&Machine::processors>("processors", "processors"), 1, 1024),
       percent(field<&Machine::expected_percent>("expected_percent", "expected use",

@@ -1,5 +1,6 @@
 #include "core/model/names.h"
 #include "core/report/tables.h"
+#include "core/text/table_text.h"
 
 #include <algorithm>
 
@@ -45,6 +46,12 @@ std::string_view how_set(AddressKind kind) {
   return {};
 }
 
+bool counts(const Finding& f) { return !f.accepted && f.severity != Severity::note; }
+
+bool is_about(const Finding& f, AnyId place) {
+  return std::find(f.places.begin(), f.places.end(), place) != f.places.end();
+}
+
 struct Builder {
   const Analysis& a;
   Table table{};
@@ -54,10 +61,8 @@ struct Builder {
 
   // The gravest finding about a place that is not accepted.
   std::string worst(AnyId place) const {
-    for (const Finding& f : a.findings()) {
-      if (f.accepted || f.severity == Severity::note) continue;
-      if (std::find(f.places.begin(), f.places.end(), place) != f.places.end()) return english(f.message);
-    }
+    for (const Finding& f : a.findings())
+      if (counts(f) && is_about(f, place)) return english(f.message);
     return {};
   }
 
@@ -75,7 +80,9 @@ struct Builder {
     return prefix && prefix->contains(via);
   }
 
-  // Addresses of the machine that the card's machine must ask for names, or of any that offers them.
+  // Who on a segment answers about names: a machine, else the translator. Not the card's own machine.
+  std::string name_server_on(MachineId asker, std::uint32_t segment) const;
+  // Whom the card's machine asks about names, by this card or another one, or why nobody.
   std::string name_servers(const Card& c, std::uint32_t segment) const;
 
   void card_rows(std::uint32_t place);
@@ -101,16 +108,29 @@ bool offers_names(const Index& index, std::uint32_t machine) {
          (role && std::any_of(role->offers.begin(), role->offers.end(), named));
 }
 
-std::string Builder::name_servers(const Card& c, std::uint32_t segment) const {
+std::string Builder::name_server_on(MachineId asker, std::uint32_t segment) const {
   if (segment == kNowhere) return {};
   std::string out;
   for (const HeldAddress& h : a.addresses().on(segment)) {
     if (h.holder == Holder::translator && lab().segments[segment].translator_names) out = to_text(h.address);
-    if (h.holder != Holder::card || lab().cards[h.card].machine == c.machine) continue;
+    if (h.holder != Holder::card || lab().cards[h.card].machine == asker) continue;
     const std::uint32_t machine = a.addresses().facts().card_machine[h.card];
     if (machine != kNowhere && offers_names(a.index(), machine)) return to_text(h.address);
   }
   return out;
+}
+
+std::string Builder::name_servers(const Card& c, std::uint32_t segment) const {
+  if (std::string here = name_server_on(c.machine, segment); !here.empty()) return here;
+  const std::uint32_t machine = a.index().place(c.machine);
+  if (machine == kNowhere) return {};
+  for (const std::uint32_t other : a.index().cards_of(machine)) {
+    const std::uint32_t there = a.addresses().facts().card_segment[other];
+    const std::string server = there == segment ? std::string() : name_server_on(c.machine, there);
+    if (!server.empty())
+      return english(say(text::table_names_by, server, name_of(lab(), lab().segments[there].id)));
+  }
+  return english(say(offers_names(a.index(), machine) ? text::table_names_itself : text::table_names_nobody));
 }
 
 void Builder::card_row(std::uint32_t place, const CardAddress* row) {
@@ -147,7 +167,9 @@ void Builder::card_row(std::uint32_t place, const CardAddress* row) {
                          : row        ? std::string(how_set(row->kind))
                                       : "none yet"));
   r.cells.push_back(text(has_address ? gateway(c, shown, row->address->family()) : ""));
-  r.cells.push_back(text(has_address ? name_servers(c, shown) : ""));
+  r.cells.push_back(text(has_address                             ? name_servers(c, shown)
+                         : row && row->kind == AddressKind::dhcp ? english(say(text::table_names_dhcp))
+                                                                 : std::string()));
   r.cells.push_back(text(c.mac                                ? to_text(*c.mac)
                          : c.mac_source == MacSource::program ? "chosen when built"
                                                               : ""));
@@ -198,6 +220,34 @@ Table address_table(const Analysis& a) {
   for (const HeldAddress& h : a.addresses().all())
     if (h.holder != Holder::card && h.segment != kNowhere) b.holder_row(h);
   return std::move(b.table);
+}
+
+namespace {
+
+bool names_it(const Finding& f, std::string_view address) {
+  return std::any_of(f.message.args.begin(), f.message.args.end(), [address](const Argument& arg) {
+    const auto* text = std::get_if<std::string>(&arg);
+    return text && *text == address;
+  });
+}
+
+// Another address of the same holder, which the finding names.
+bool names_another(const Analysis& a, const Finding& f, AnyId place, std::string_view address) {
+  const Card* c = place.kind == Kind::card ? a.index().card(CardId{place.number}) : nullptr;
+  return c && std::any_of(c->addresses.begin(), c->addresses.end(), [&](const CardAddress& row) {
+           return row.address && to_text(*row.address) != address && names_it(f, to_text(*row.address));
+         });
+}
+
+} // namespace
+
+std::optional<AddressFault> address_fault(const Analysis& a, AnyId place, std::string_view address) {
+  for (const Finding& f : a.findings()) {
+    if (!counts(f) || f.rule->topic != Topic::addresses || !is_about(f, place)) continue;
+    const bool of_the_cell = f.rule->id.starts_with("address-") && !names_another(a, f, place, address);
+    if (of_the_cell || names_it(f, address)) return AddressFault{f.severity, f.message};
+  }
+  return std::nullopt;
 }
 
 } // namespace snug

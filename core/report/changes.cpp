@@ -2,6 +2,8 @@
 
 #include "core/base/clean.h"
 #include "core/model/json_text.h"
+#include "core/report/neighbours_moved.h"
+#include "core/text/changes_text.h"
 
 #include <algorithm>
 #include <unordered_set>
@@ -33,7 +35,13 @@ std::string shown(const Lab& lab, const FieldInfo& f, const Value& v) {
     }
     return out;
   }
-  return show(f, v);
+  const bool on_pc = f.key == "carrier" && !v.is_set();
+  return on_pc ? name_of(lab, AnyId{Kind::pc, 0}) : show(f, v);
+}
+
+// Said in words.
+bool is_place(AnyId id, const FieldInfo& f) {
+  return id.kind == Kind::machine && (f.key == "band" || f.key == "order");
 }
 
 std::string described(const Lab& lab, AnyId id) {
@@ -48,7 +56,7 @@ void compare(const Lab& from, const Lab& to, AnyId id, std::vector<Change>& out)
   const void* a = object_at(from, id);
   const void* b = object_at(to, id);
   for (const FieldInfo& f : info_of(id.kind).fields) {
-    if (f.owner == Owner::program || f.equal(a, b)) continue;
+    if (f.owner == Owner::program || is_place(id, f) || f.equal(a, b)) continue;
     const Value before = f.get(a);
     const Value after = f.get(b);
     out.push_back({ChangeKind::changed, id, name_of(to, id), std::string(f.label), shown(from, f, before),
@@ -60,6 +68,7 @@ void compare(const Lab& from, const Lab& to, AnyId id, std::vector<Change>& out)
 
 std::vector<Change> changes(const Lab& from, const Lab& to) {
   std::vector<Change> out;
+  const std::vector<MachineId> moved = moved_among_neighbours(from, to);
   for (const Kind kind : kinds_in_document()) {
     const Store& store = store_of(kind);
     if (!store.insert) {
@@ -80,6 +89,9 @@ std::vector<Change> changes(const Lab& from, const Lab& to) {
         out.push_back({ChangeKind::added, id, described(to, id), {}, {}, {}});
       } else {
         compare(from, to, id, out);
+        if (std::find(moved.begin(), moved.end(), id) != moved.end())
+          out.push_back({ChangeKind::changed, id, name_of(to, id), english(say(text::changes_place)),
+                         place_words(from, MachineId{id.number}), place_words(to, MachineId{id.number})});
       }
     }
   }

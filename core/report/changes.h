@@ -18,7 +18,8 @@ struct Change {
   std::string after;
 };
 
-// In the order of the document. Where only the order within a list changed nothing is said. Bookkeeping of
+// In the order of the document. Where only the order within a list changed nothing is said; where a
+// machine was moved among its neighbours it is said in words, not in numbers. Bookkeeping of
 // the program (identity, next id) is left out.
 std::vector<Change> changes(const Lab& from, const Lab& to);
 std::string changes_text(const std::vector<Change>&);

@@ -1,6 +1,7 @@
 #include "core/report/finder.h"
 
 #include "core/text/find_text.h"
+#include "core/text/help_text.h"
 
 #include <algorithm>
 #include <optional>
@@ -25,6 +26,9 @@ class Collector {
   std::string segment_detail(const Segment& s) const;
   void add_addresses();
   AnyId holder(const HeldAddress& h) const;
+  void add_dhcp();
+  std::string dhcp_on(DhcpDuty duty, SegmentId segment) const;
+  void add_offers();
   void add_stores();
 
   const Analysis& a_;
@@ -37,6 +41,8 @@ std::vector<FindItem> Collector::run(std::span<const FindAction> actions) {
   for (const Machine& m : lab_.machines) add(Findable::machine, name(m.id), machine_detail(m), m.id);
   for (const Segment& s : lab_.segments) add(Findable::segment, name(s.id), segment_detail(s), s.id);
   add_addresses();
+  add_dhcp();
+  add_offers();
   for (const Exercise& e : lab_.exercises)
     add(Findable::exercise, name(e.id), english(say(text::find_exercise)), e.id);
   add_stores();
@@ -48,6 +54,10 @@ std::vector<FindItem> Collector::run(std::span<const FindAction> actions) {
     add(Findable::finding, english(f.message), english(say(text::find_finding)),
         f.places.empty() ? AnyId{} : f.places.front());
     out_.back().place = static_cast<std::size_t>(&f - a_.findings().data());
+  }
+  for (std::size_t i = 0; i < text::kHelpWords.size(); ++i) {
+    add(Findable::word, english(say(text::kHelpWords[i].word)), english(say(text::find_word)), {});
+    out_.back().place = i;
   }
   return std::move(out_);
 }
@@ -89,6 +99,45 @@ AnyId Collector::holder(const HeldAddress& h) const {
     return lab_.segments[h.segment].lan;
   }
   return {};
+}
+
+// Who gives addresses, and who asks for one.
+void Collector::add_dhcp() {
+  const auto asks = [](const CardAddress& row) { return row.kind == AddressKind::dhcp; };
+  for (const Card& c : lab_.cards) {
+    if (c.dhcp != DhcpDuty::none)
+      add(Findable::service, dhcp_on(c.dhcp, c.segment), english(say(text::find_service, name(c.machine))),
+          c.id);
+    if (c.segment && std::any_of(c.addresses.begin(), c.addresses.end(), asks))
+      add(Findable::service, english(say(text::find_asks, name(c.machine), name(c.segment))),
+          english(say(text::find_card)), c.id);
+  }
+  for (const Segment& s : lab_.segments)
+    if (s.type == SegmentKind::nat && s.translator_dhcp)
+      add(Findable::service, dhcp_on(DhcpDuty::server, s.id), english(say(text::find_translator)), s.id);
+}
+
+std::string Collector::dhcp_on(DhcpDuty duty, SegmentId segment) const {
+  const bool relay = duty == DhcpDuty::relay;
+  if (!segment) return english(say(relay ? text::find_relay : text::find_dhcp));
+  return english(say(relay ? text::find_relay_on : text::find_dhcp_on, name(segment)));
+}
+
+// Of the machine and of its role, each once.
+void Collector::add_offers() {
+  for (const Machine& m : lab_.machines) {
+    std::vector<std::string_view> done;
+    const auto add_all = [&](const std::vector<Offer>& offers) {
+      for (const Offer& o : offers) {
+        if (std::find(done.begin(), done.end(), o.service) != done.end()) continue;
+        done.push_back(o.service);
+        add(Findable::service, english(say(text::find_offer, o.service, name(m.id))),
+            english(say(text::find_service, name(m.id))), m.id);
+      }
+    };
+    add_all(m.offers);
+    if (const Role* role = index_.role(m.role)) add_all(role->offers);
+  }
 }
 
 void Collector::add_stores() {
@@ -164,6 +213,9 @@ std::vector<std::size_t> Finder::find(std::string_view typed, std::size_t most) 
     if (all) hits.push_back(hit);
   }
   const auto is_better = [this](const Hit& a, const Hit& b) {
+    const bool help_a = items_[a.place].kind == Findable::word,
+               help_b = items_[b.place].kind == Findable::word;
+    if (help_a != help_b) return help_b; // what is in the lab comes first
     if (a.rank != b.rank) return a.rank < b.rank;
     if (items_[a.place].kind != items_[b.place].kind) return items_[a.place].kind < items_[b.place].kind;
     if (a.length != b.length) return a.length < b.length;

@@ -6,14 +6,25 @@
 namespace snug {
 
 // What can be found. In the order in which equals are listed.
-enum class Findable : std::uint8_t { machine, segment, address, store, exercise, action, finding };
+enum class Findable : std::uint8_t {
+  machine,
+  segment,
+  address,
+  service, // that somebody gives: DHCP on a segment, names
+  store,
+  exercise,
+  action,
+  finding,
+  word // of the program's help
+};
 
 struct FindItem {
   Findable kind = Findable::machine;
   std::string title;     // what it is called: "beacon", "172.22.10.10", "Undo"
   std::string detail;    // beside it: "Directory server on study PC"
-  AnyId id;              // where it is; none for actions
-  std::size_t place = 0; // finding: in Analysis::findings(); action: in the list that was handed in
+  AnyId id;              // where it is; none for actions and words
+  std::size_t place = 0; // finding: in Analysis::findings(); action: in the list that was handed in; word: in
+                         // text::kHelpWords
 };
 
 struct FindAction {
@@ -21,7 +32,7 @@ struct FindAction {
   std::string detail; // its menu and keys
 };
 
-// Everything of a lab that has a name or a number, and the actions.
+// Everything of a lab that has a name or a number, the services in it, the actions and the words of the help.
 std::vector<FindItem> find_items(const Analysis&, std::span<const FindAction> actions);
 
 // Looks for words at any place of title and detail, whatever their case; each of them must occur.

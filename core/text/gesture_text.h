@@ -7,6 +7,8 @@ namespace snug::text {
 
 inline constexpr Template gesture_move{"gesture-move", "Move {0} to {1}"};
 inline constexpr Template gesture_order{"gesture-order", "Move {0}"};
+inline constexpr Template gesture_hold{"gesture-hold", "Keep {0} in place"};
+inline constexpr Template gesture_let_go{"gesture-let-go", "No longer keep {0} in place"};
 inline constexpr Template gesture_machines{"gesture-machines", "{0} machines", "{0} machine"};
 inline constexpr Template gesture_inside_itself{"gesture-inside-itself", "{0} cannot run inside itself"};
 inline constexpr Template gesture_no_hypervisor{
@@ -58,6 +60,8 @@ inline constexpr Template gesture_address_off{"gesture-address-off", "Take the a
 inline constexpr Template gesture_no_name{"gesture-no-name", "a name has at least one letter"};
 inline constexpr Template gesture_nothing{"gesture-nothing", "nothing is chosen"};
 inline constexpr Template gesture_then_free{"gesture-then-free", "{0} then has {1} free"};
+inline constexpr Template gesture_then_little{"gesture-then-little",
+                                              "{0} then has {1} left; {2} should stay free"};
 inline constexpr Template gesture_then_room{"gesture-then-room", "{0} then has room for {1}"};
 inline constexpr Template gesture_then_no_room{"gesture-then-no-room", "{0} then has no room for a guest"};
 inline constexpr Template gesture_then_over{"gesture-then-over", "{0} is then over by {1}"};

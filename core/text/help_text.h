@@ -67,6 +67,10 @@ inline constexpr std::array kHelpWords{
     HelpWord{{"word-carries", "Carries"},
              {"means-carries", "A hypervisor's card carries a segment to the guests inside. A card that only "
                                "carries has no address of its own (hollow pin)."}},
+    HelpWord{{"word-dhcp", "DHCP"},
+             {"means-dhcp",
+              "Gives addresses to cards that ask. A machine answers on a card whose DHCP is \"server\", a "
+              "NAT segment's translator by itself; two that answer on one segment are an error."}},
     HelpWord{{"word-exercise", "Exercise"},
              {"means-exercise", "A named set of machines that are on together. Each has its own verdict; "
                                 "\"everything on\" is always there."}},
@@ -121,7 +125,7 @@ inline constexpr std::array kHelpWords{
     HelpWord{{"word-room", "Room"},
              {"means-room",
               "A hypervisor on the picture with what runs inside. \"Room for 2.8 GiB\" is the largest "
-              "guest that still fits, its overhead taken off."}},
+              "guest that still fits, its overhead taken off; on the PC also what is kept free."}},
     HelpWord{{"word-segment", "Segment"},
              {"means-segment", "One layer-2 network: who is on it reaches its neighbours without a router."}},
     HelpWord{{"word-separated", "Separated port"},

@@ -48,6 +48,7 @@ inline constexpr Template layout_describe{"layout-describe", "{0} machines, {1} 
                                           "{0} machine, {1} segments on {2}"};
 inline constexpr Template layout_machine{"layout-machine", "{0} on {1}, {2}"};
 inline constexpr Template layout_off{"layout-off", "off in this exercise"};
+inline constexpr Template layout_held{"layout-held", "kept in place"};
 inline constexpr Template layout_at{"layout-at", "{0}: {1}"};
 inline constexpr Template layout_carries{"layout-carries", "carries {0}"};
 inline constexpr Template layout_error{"layout-error", "Error: {0}"};

@@ -64,7 +64,6 @@ inline constexpr Template exercise_all_on{"exercise-all-on", "Everything on"};
 inline constexpr Template verdict_fits{"verdict-fits", "fits"};
 inline constexpr Template verdict_tight{"verdict-tight", "tight"};
 inline constexpr Template verdict_over{"verdict-over", "over"};
-inline constexpr Template verdict_where{"verdict-where", "{0}: {1}"};
 
 inline constexpr Template paper_svg{"paper-svg", "Diagram, SVG"};
 inline constexpr Template paper_png{"paper-png", "Diagram, PNG"};
@@ -105,6 +104,7 @@ inline constexpr Template act_later{"act-later", "One place &later"};
 inline constexpr Template act_tidy{"act-tidy", "Tid&y"};
 inline constexpr Template tidy_already{"tidy-already",
                                        "It is tidy already: in no other order do fewer wires cross rails."};
+inline constexpr Template act_hold{"act-hold", "&Keep in place"};
 inline constexpr Template act_addresses{"act-addresses", "Suggest &addresses"};
 inline constexpr Template act_select_all{"act-select-all", "Select a&ll"};
 inline constexpr Template act_show_all{"act-show-all", "Show &all"};
@@ -131,9 +131,20 @@ inline constexpr Template memory_least{"slider-least", "least {0}"};
 inline constexpr Template memory_usual{"slider-usual", "usual {0}"};
 inline constexpr Template memory_slider{"memory-slider", "Memory; the role needs at least {0}, usually {1}"};
 inline constexpr Template minimap_name{"minimap-name", "The whole lab; click to go there"};
+inline constexpr Template side_parts_help{"side-parts-help", "Segments and machines to put into the lab"};
+inline constexpr Template side_outline_help{"side-outline-help", "The whole lab as a tree"};
+inline constexpr Template side_properties{"side-properties", "Properties"};
+inline constexpr Template side_properties_help{"side-properties-help",
+                                               "Everything about what is chosen, to be read and changed"};
+inline constexpr Template act_properties{"act-properties", "P&roperties"};
+inline constexpr Template sheet_hide{"sheet-hide", "Hide"};
+inline constexpr Template sheet_show{"sheet-show", "Show"};
+inline constexpr Template sheet_fold_help{"sheet-fold-help",
+                                          "Leaves only the names of the panels, or shows them again"};
 inline constexpr Template tab_findings{"tab-findings", "Findings {0}"};
 inline constexpr Template tab_addresses{"tab-addresses", "Addresses"};
 inline constexpr Template title_read_only{"title-read-only", " (read only)"};
+inline constexpr Template file_new_folder{"file-new-folder", "New folder"};
 inline constexpr Template file_filter{"file-filter", "Labs (*.snuglab);;All files (*)"};
 inline constexpr Template unsaved_question{"unsaved-question", "{0} has changes that are not saved."};
 inline constexpr Template unsaved_save{"unsaved-save", "Save"};

@@ -9,12 +9,17 @@
 #include "ui/panels/reach_panel.h"
 #include "ui/panels/when_seen.h"
 #include "ui/theme/theme.h"
+#include "ui/window/file_choice.h"
+#include "ui/window/find_box.h"
 #include "ui/window/hand_out.h"
 #include "ui/window/help_view.h"
 #include "ui/window/notice_bar.h"
 
+#include <QAbstractItemView>
 #include <QApplication>
+#include <QComboBox>
 #include <QDir>
+#include <QFileDialog>
 #include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
@@ -107,6 +112,45 @@ void of_work(Camera& camera) {
   camera.take(window, "address-editing");
 }
 
+// What is folded at a small size, opened; fields of two machines that differ.
+void of_sides(Camera& camera) {
+  MainWindow window;
+  window.start_blank(false);
+  camera.fit(window, false);
+  camera.take(window, "blank");
+  window.start_sample("skerry-ferries");
+  test::Hand hand(window);
+  camera.fit(window, false);
+  window.action("show_parts")->trigger();
+  camera.take(window, "parts");
+  window.action("show_outline")->trigger();
+  camera.take(window, "outline");
+  hand.session().select({hand.machine("beacon"), hand.machine("deck-a")});
+  window.action("show_properties")->trigger();
+  camera.take(window, "two-chosen");
+  hand.session().select({hand.machine("wheelhouse")});
+  window.action("hold")->trigger();
+  window.action("show_findings")->trigger();
+  camera.take(window, "kept-in-place");
+}
+
+void of_finding(Camera& camera) {
+  MainWindow window;
+  window.start_sample("skerry-ferries");
+  camera.fit(window);
+  window.action("show_addresses")->trigger();
+  camera.take(window, "address-twice");
+  window.find_box().setFocus();
+  QTest::keyClicks(&window.find_box(), QStringLiteral("dhcp"));
+  camera.take(window, "find");
+  window.find_box().clear();
+  const auto dialog = file_dialog(&window, {QStringLiteral("Save as…"), QStringLiteral("samples/lab.snuglab"),
+                                            QStringLiteral("Labs (*.snuglab)"), true});
+  dialog->show();
+  QTest::qWait(200);
+  camera.take(window, "save-dialog", dialog.get());
+}
+
 void of_reach(Camera& camera) {
   MainWindow window;
   window.start_sample("skerry-ferries");
@@ -119,6 +163,12 @@ void of_reach(Camera& camera) {
     if (e.name == "Hands on the wheel") window.session().set_exercise(e.id);
   window.reach().ask(hand.machine("hold"), {Kind::outside, 0});
   camera.take(window, "reach-no");
+  window.reach().ask(hand.machine("hold"), hand.machine("deck-a"));
+  auto* at = window.findChild<QComboBox*>(QStringLiteral("ask_at"));
+  at->showPopup();
+  QTest::qWait(30);
+  camera.take(window, "reach-addresses", at->view()->window());
+  at->hidePopup();
   for (const Promise& p : hand.lab().promises)
     if (p.port == 443) window.reach().show_promise(p.id);
   camera.take(window, "promise-chosen");
@@ -179,6 +229,8 @@ int main(int argc, char** argv) {
     camera.take(window, "start");
   }
   of_samples(camera);
+  of_sides(camera);
+  of_finding(camera);
   of_work(camera);
   of_reach(camera);
   of_dialogs(camera);

@@ -19,10 +19,13 @@
 #include <QComboBox>
 #include <QFileDialog>
 #include <QLineEdit>
+#include <QMimeData>
 #include <QMouseEvent>
 #include <QPointer>
 #include <QProcess>
 #include <QPushButton>
+#include <QTabBar>
+#include <QTabWidget>
 #include <QTest>
 #include <QTimer>
 #include <QToolButton>
@@ -192,6 +195,7 @@ class Walk : public ::testing::Test {
   void make_and_mend_a_conflict();
   void save_and_reopen();
   void hand_everything_out();
+  void drag_the_picture_out();
 
   TempFolder folder;
   MainWindow window;
@@ -236,8 +240,11 @@ void Walk::make_and_mend_a_conflict() {
   ASSERT_TRUE(card);
   ASSERT_EQ(twice(hold), nullptr);
   click(pin(card), 2);
-  auto* line = canvas().findChild<QLineEdit*>(QStringLiteral("in_place"));
-  ASSERT_TRUE(until([&] { return line->isVisible() && line->hasFocus(); }));
+  const QLineEdit* line = nullptr;
+  ASSERT_TRUE(until([&] {
+    line = canvas().findChild<QLineEdit*>(QStringLiteral("in_place"));
+    return line && line->isVisible() && line->hasFocus();
+  }));
   key("ctrl+a");
   type(QStringLiteral("172.22.10.10"), *line);
   key("Return");
@@ -245,6 +252,9 @@ void Walk::make_and_mend_a_conflict() {
   const Finding* f = twice(hold);
   const auto fix = window.session().analysis().fix(*f);
   ASSERT_TRUE(fix);
+  const QTabBar& tabs = *window.findChild<QTabWidget*>(QStringLiteral("sheet"))->tabBar();
+  click(tabs.mapToGlobal(tabs.tabRect(0).center())); // the panels are folded in a low window
+  ASSERT_TRUE(until([&] { return window.findings().isVisible(); }));
   QLineEdit* filter = &window.findings().filter();
   click(*filter);
   type(QStringLiteral("172.22.10.10"), *filter);
@@ -308,6 +318,60 @@ void Walk::hand_everything_out() {
   EXPECT_TRUE(begins(6, "-findings.md").find('#') != std::string::npos);
 }
 
+// Takes whatever is dropped on it.
+class Target : public QWidget {
+ public:
+  explicit Target(QRect where) {
+    setWindowFlags(Qt::BypassWindowManagerHint);
+    setAcceptDrops(true);
+    setGeometry(where);
+    show();
+    raise();
+  }
+  QStringList formats;
+  QImage image;
+
+ protected:
+  void dragEnterEvent(QDragEnterEvent* event) override { event->acceptProposedAction(); }
+  void dragMoveEvent(QDragMoveEvent* event) override { event->acceptProposedAction(); }
+  void dropEvent(QDropEvent* event) override {
+    formats = event->mimeData()->formats();
+    image = qvariant_cast<QImage>(event->mimeData()->imageData());
+    event->acceptProposedAction();
+  }
+};
+
+// The button that hands out is dragged into another window: the diagram comes there as a picture. The drag
+// has an event loop of its own, in which the hand goes on.
+void Walk::drag_the_picture_out() {
+  QToolButton* button = nullptr;
+  for (auto* b : window.findChildren<QToolButton*>())
+    if (b->defaultAction() == window.action("hand_out")) button = b;
+  ASSERT_NE(button, nullptr);
+  Target target(QRect(200, 300, 240, 180));
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(&target));
+  const QPoint from = button->mapToGlobal(button->rect().center()), to = target.geometry().center();
+  point(from);
+  press();
+  int step = 0;
+  QTimer hand;
+  QObject::connect(&hand, &QTimer::timeout, [&] {
+    const QPoint at = from + (to - from) * std::min(++step, 12) / 12;
+    if (step <= 14)
+      tool({QStringLiteral("mousemove"), QString::number(at.x() + step % 2), QString::number(at.y())});
+    else if (step == 20)
+      tool({QStringLiteral("mouseup"), QStringLiteral("1")});
+  });
+  hand.start(40);
+  EXPECT_TRUE(until([&] { return !target.formats.isEmpty(); }));
+  hand.stop();
+  EXPECT_TRUE(target.formats.contains(QStringLiteral("image/png")))
+      << target.formats.join(u'|').toStdString();
+  EXPECT_TRUE(target.formats.contains(QStringLiteral("image/svg+xml")));
+  EXPECT_GT(target.image.width(), 800);
+  EXPECT_EQ(QApplication::activeModalWidget(), nullptr) << "a drag is no click";
+}
+
 TEST_F(Walk, OpenDragMendSaveHandOut) {
   auto* sample = window.findChild<QPushButton*>(QStringLiteral("sample_skerry-ferries"));
   ASSERT_NE(sample, nullptr);
@@ -326,6 +390,7 @@ TEST_F(Walk, OpenDragMendSaveHandOut) {
   make_and_mend_a_conflict();
   save_and_reopen();
   hand_everything_out();
+  drag_the_picture_out();
   window.session().close();
 }
 

@@ -10,7 +10,7 @@
 namespace snug::test {
 
 Hand::Hand(MainWindow& window) : window_(window) {
-  window_.resize(1600, 1000);
+  window_.resize(1720, 1000); // all panels are open
   window_.show();
   EXPECT_TRUE(QTest::qWaitForWindowExposed(&window_));
   EXPECT_TRUE(QTest::qWaitFor([] { return WhenSeen::waiting() == 0; }));

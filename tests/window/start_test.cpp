@@ -52,6 +52,7 @@ int buttons_of(const QWidget& panel, const char* role) {
 
 TEST(Start, NothingIsTriedOutBeforeTheFirstPicture) {
   MainWindow window;
+  window.resize(1720, 1000); // all panels are open
   window.start_sample("skerry-ferries");
   FindingsPanel& panel = window.findings();
   std::int64_t asked = -1;
@@ -95,6 +96,7 @@ TEST(Start, TheSheetIsPutOnOnce) {
 // A repair is tried only for rows that are there, and none during a drag.
 TEST(Start, NoRepairIsTriedDuringADrag) {
   MainWindow window;
+  window.resize(1720, 1000); // all panels are open
   window.start_sample("skerry-ferries");
   window.show();
   FindingsPanel& panel = window.findings();

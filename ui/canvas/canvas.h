@@ -103,6 +103,7 @@ class Canvas : public QAbstractScrollArea {
   void update_over();
   void paint_over(QPainter&);
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
+  void paint_marks(QPainter&, AnyId);
   void paint_ghost(QPainter&);
   std::vector<AnyId> handles() const;
   AnyId handle_at(QPointF view) const;

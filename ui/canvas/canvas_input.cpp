@@ -20,6 +20,29 @@ namespace {
 constexpr qreal kReach = 6;       // of the pointer, pixels of the window
 constexpr qreal kWheelStep = 120; // eighths of a degree
 
+constexpr int kFar = 1'000'000'000;
+
+int gap(int a, int a_end, int b, int b_end) { return std::max({0, b - a_end, a - b_end}); }
+
+// How far an arrow key has to go from one box to the other; kFar: it is not there. What is aside counts more.
+int distance(const snug::Box& from, const snug::Box& to, int key) {
+  if (from.w == 0) return to.x + to.y;
+  if (to.w == 0) return kFar;
+  const bool across = key == Qt::Key_Left || key == Qt::Key_Right;
+  const snug::Point at = to.centre();
+  const bool ahead = key == Qt::Key_Right  ? at.x >= from.right()
+                     : key == Qt::Key_Left ? at.x <= from.x
+                     : key == Qt::Key_Down ? at.y >= from.bottom() || from.contains(to)
+                                           : at.y <= from.y || to.contains(from);
+  if (!ahead) return kFar;
+  if (from.contains(to)) return to.x - from.x + to.y - from.y - from.w - from.h; // before its pins
+  if (to.contains(from)) return key == Qt::Key_Up ? from.y - to.y : kFar;        // out of a room
+  const int x = gap(from.x, from.right(), to.x, to.right());
+  const int y = gap(from.y, from.bottom(), to.y, to.bottom());
+  const int aside = across ? y : x;
+  return (across ? x : y) + aside * 5 / 2;
+}
+
 bool may_be_dragged(const Hit& h) {
   return h.of.kind == Kind::machine || h.of.kind == Kind::card || h.of.kind == Kind::segment;
 }
@@ -211,26 +234,16 @@ std::vector<AnyId> Canvas::places_in_order() const {
   return ids;
 }
 
-// To the nearest element in the direction of an arrow key.
+// To the nearest element in the direction of an arrow key; down from a room goes into it.
 void Canvas::step_focus(int key) {
   const snug::Box from = box_of(drawing_, focus_);
   AnyId best;
-  double nearest = 1e18;
+  int nearest = kFar;
   for (const AnyId id : places_in_order()) {
-    if (id == focus_) continue;
-    const snug::Box box = box_of(drawing_, id);
-    const double dx = box.centre().x - from.centre().x, dy = box.centre().y - from.centre().y;
-    const double ahead = key == Qt::Key_Right  ? dx
-                         : key == Qt::Key_Left ? -dx
-                         : key == Qt::Key_Down ? dy
-                                               : -dy;
-    const double aside = key == Qt::Key_Right || key == Qt::Key_Left ? dy : dx;
-    if (from.w != 0 && ahead <= 0) continue;
-    const double far = std::abs(ahead) + 2.5 * std::abs(aside);
-    if (far < nearest) {
-      nearest = far;
-      best = id;
-    }
+    const int far = id == focus_ ? kFar : distance(from, box_of(drawing_, id), key);
+    if (far >= nearest) continue;
+    nearest = far;
+    best = id;
   }
   if (best) {
     session_.select({best});

@@ -15,7 +15,7 @@ namespace {
 
 constexpr qreal kTextFrom = 0.35; // below this zoom letters are not painted
 constexpr int kGhostGap = 14;     // from the pointer
-constexpr int kRingReach = 14;    // pixels on either side of an edge, of rings and handles
+constexpr int kRingReach = 16;    // on either side of an edge, of rings, marks and handles
 
 } // namespace
 
@@ -53,6 +53,20 @@ void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool da
   painter.setPen(pen);
   painter.setBrush(Qt::NoBrush);
   painter.drawRoundedRect(as_rect(box).adjusted(-4, -4, 4, 4), 10, 10);
+  paint_marks(painter, id);
+}
+
+// What a ring must not cover: badge and tack, which stand on the edge of the card.
+void Canvas::paint_marks(QPainter& painter, AnyId id) {
+  for (const Group& g : drawing_.groups) {
+    if (g.of != id) continue;
+    for (std::uint32_t i = g.first; i < g.end; ++i) {
+      const snug::Shape& s = shape_of(drawing_.shapes[i]);
+      if (s.of == id && (s.part == Part::badge || s.part == Part::held))
+        paint(painter, drawing_.shapes[i], colours());
+    }
+    return;
+  }
 }
 
 void Canvas::paint_over(QPainter& painter) {
@@ -187,7 +201,7 @@ QRegion Canvas::around(AnyId id) const {
   const snug::Box box = box_of(drawing_, id);
   if (box.w == 0) return {};
   const QRect on = on_view(box).toAlignedRect();
-  const int out = std::max(kRingReach, qCeil(kRingReach * zoom_ / 2));
+  const int out = std::max(kRingReach, qCeil(kRingReach * zoom_));
   const QRect inner = on.adjusted(out, out, -out, -out);
   const QRegion all(on.adjusted(-out, -out, out, out));
   return inner.width() > 0 && inner.height() > 0 ? all - inner : all;

@@ -52,9 +52,10 @@ MachineId SpotFinder::plain_under(const Drawing& drawing, QPointF p) const {
     const Group& g = drawing.groups[i];
     const Facts* f = g.part == Part::machine ? facts(g.of) : nullptr;
     if (!f || f->in_hand || !as_rect(g.box).contains(p)) continue;
+    if (f->hypervisor || f->carrier || f->carrier == from_) return {};
     const QRectF middle =
         as_rect(g.box).adjusted(g.box.w / 4.0, g.box.h / 5.0, -g.box.w / 4.0, -g.box.h / 5.0);
-    return !f->hypervisor && f->carrier != from_ && middle.contains(p) ? MachineId{g.of.number} : MachineId{};
+    return middle.contains(p) ? MachineId{g.of.number} : MachineId{};
   }
   return {};
 }

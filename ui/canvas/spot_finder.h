@@ -18,8 +18,8 @@ class SpotFinder {
   // In the innermost hypervisor under the pointer, else on the PC, before the first neighbour whose middle is
   // right of the pointer or that stands in a row below it.
   Spot at(const Drawing&, QPointF) const;
-  // A machine that takes no guests, stands elsewhere than what is in the hand, and has the pointer over its
-  // middle: the person wants it to run inside.
+  // A machine on the PC that takes no guests, with the pointer of a hand from a room over its middle: the
+  // person wants it to run inside. In a room what is put down stands beside the guests.
   MachineId plain_under(const Drawing&, QPointF) const;
 
  private:

@@ -1,10 +1,14 @@
 #include "ui/panels/address_panel.h"
 
 #include "core/gesture/plug.h"
+#include "core/layout/draw_parts.h"
 #include "core/text/window_text.h"
+#include "ui/panels/severity_mark.h"
 #include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
+#include "ui/theme/theme.h"
 
+#include <QApplication>
 #include <QFont>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -22,6 +26,7 @@ namespace {
 
 // Sorts addresses as numbers.
 constexpr int kSortRole = Qt::UserRole + 1;
+constexpr int kBesideText = 10; // in a column
 
 QVariant sort_key(const Cell& cell) {
   if (const auto* n = std::get_if<std::int64_t>(&cell)) return QVariant::fromValue<qlonglong>(*n);
@@ -48,13 +53,26 @@ void AddressModel::fill() {
       std::equal(next.rows.begin(), next.rows.end(), table_.rows.begin(), table_.rows.end(),
                  [](const TableRow& a, const TableRow& b) { return a.place == b.place; });
   if (same_rows && !table_.rows.empty()) {
-    table_ = std::move(next);
+    take(std::move(next));
     emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
     return;
   }
   beginResetModel();
-  table_ = std::move(next);
+  take(std::move(next));
   endResetModel();
+}
+
+void AddressModel::take(Table next) {
+  table_ = std::move(next);
+  faults_.clear();
+  const auto address = static_cast<std::size_t>(column_of("address"));
+  for (const TableRow& row : table_.rows)
+    faults_.push_back(address_fault(session_.analysis(), row.place, cell_text(row.cells[address])));
+}
+
+void AddressModel::set_theme(Theme theme) {
+  theme_ = theme;
+  if (rowCount() > 0) emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
 }
 
 int AddressModel::rowCount(const QModelIndex& parent) const {
@@ -70,16 +88,40 @@ QVariant AddressModel::data(const QModelIndex& index, int role) const {
   const Cell& cell = row.cells[static_cast<std::size_t>(index.column())];
   if (role == Qt::DisplayRole || role == Qt::EditRole) return as_qt(cell_text(cell));
   if (role == kSortRole) return sort_key(cell);
+  if (const auto& wrong = fault(index.row()); wrong && is_address(index))
+    if (QVariant said = fault_data(*wrong, role); said.isValid()) return said;
   if (role == Qt::ToolTipRole) {
     const std::string finding = cell_text(row.cells.back());
     return as_qt(finding.empty() ? cell_text(cell) : finding);
   }
-  if (role == Qt::FontRole && is_address(index) && !cell_text(row.cells.back()).empty()) {
-    QFont font;
-    font.setBold(true);
+  return {};
+}
+
+// Of a cell whose address is wrong: colour, a mark that stays when the column is narrow, and the sentence.
+QVariant AddressModel::fault_data(const AddressFault& fault, int role) const {
+  const Palette& p = snug::palette(theme_);
+  const Ink ink = layout::ink_of(fault.severity);
+  switch (role) {
+  case Qt::ForegroundRole:
+    return QBrush(colour(p, ink));
+  case Qt::BackgroundRole: {
+    QColor tint = colour(p, ink);
+    tint.setAlpha(28);
+    return QBrush(tint);
+  }
+  case Qt::DecorationRole:
+    return severity_icon(fault.severity, p);
+  case Qt::FontRole: {
+    QFont font = QApplication::font();
+    font.setWeight(QFont::DemiBold);
     return font;
   }
-  return {};
+  case Qt::ToolTipRole:
+  case Qt::AccessibleDescriptionRole:
+    return words(fault.sentence);
+  default:
+    return {};
+  }
 }
 
 QVariant AddressModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -115,6 +157,12 @@ int AddressModel::row_of(AnyId id) const {
   for (int r = 0; r < rowCount(); ++r)
     if (place(r) == id) return r;
   return -1;
+}
+
+bool AddressModel::is_empty(int column) const {
+  return std::all_of(table_.rows.begin(), table_.rows.end(), [column](const TableRow& row) {
+    return std::holds_alternative<std::monostate>(row.cells[static_cast<std::size_t>(column)]);
+  });
 }
 
 int AddressModel::column_of(std::string_view key) const {
@@ -170,7 +218,8 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
     header.moveSection(header.visualIndex(model_->column_of(key)), place++);
   box->addWidget(view_);
   connect(filter_, &QLineEdit::textChanged, proxy_, &QSortFilterProxyModel::setFilterFixedString);
-  connect(model_, &QAbstractItemModel::modelReset, this, [this] { view_->resizeColumnsToContents(); });
+  connect(model_, &QAbstractItemModel::modelReset, this, &AddressPanel::show_columns);
+  connect(model_, &QAbstractItemModel::dataChanged, this, &AddressPanel::show_columns);
   connect(view_, &QTableView::clicked, this, [this](const QModelIndex& at) {
     const AnyId id = model_->place(proxy_->mapToSource(at).row());
     following_ = true;
@@ -180,6 +229,7 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   });
   auto* seen = new WhenSeen(*this, [this] {
     if (std::exchange(other_, false)) model_->fill();
+    show_columns();
     follow_selection();
   });
   connect(&session_, &Session::lab_changed, this, [this, seen] {
@@ -187,6 +237,18 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
     seen->renew();
   });
   connect(&session_, &Session::selection_changed, seen, &WhenSeen::renew);
+}
+
+// What nobody has takes no room; what somebody made wider stays so.
+void AddressPanel::show_columns() {
+  QHeaderView& header = *view_->horizontalHeader();
+  const QAbstractItemView& cells = *view_;
+  for (int c = 0; c < model_->columnCount(); ++c) {
+    header.setSectionHidden(c, model_->is_empty(c));
+    const int wanted = std::max(cells.sizeHintForColumn(c), header.sectionSizeHint(c)) + kBesideText;
+    if (!fitted_ || header.sectionSize(c) < wanted) header.resizeSection(c, wanted);
+  }
+  fitted_ = model_->rowCount() > 0;
 }
 
 void AddressPanel::follow_selection() {

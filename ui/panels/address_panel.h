@@ -1,6 +1,7 @@
 #pragma once
 // The address table, live: sorted, filtered, its addresses edited in place.
 
+#include "core/layout/palette.h"
 #include "core/report/tables.h"
 #include "ui/session/session.h"
 
@@ -29,16 +30,25 @@ class AddressModel : public QAbstractTableModel {
   AnyId place(int row) const { return table_.rows[static_cast<std::size_t>(row)].place; }
   int row_of(AnyId place) const; // -1: none
   int column_of(std::string_view key) const;
+  bool is_empty(int column) const;
 
   // Takes what the session's analysis says now.
   void fill();
+  void set_theme(Theme theme);
+  // What is wrong with the address of a row; nothing.
+  const std::optional<AddressFault>& fault(int row) const { return faults_[static_cast<std::size_t>(row)]; }
 
  private:
   bool is_address(const QModelIndex& index) const;
+  QVariant fault_data(const AddressFault& fault, int role) const;
   std::size_t row_of_card(int row) const; // which of the card's addresses
+
+  void take(Table next);
 
   Session& session_;
   Table table_;
+  std::vector<std::optional<AddressFault>> faults_; // by row
+  Theme theme_ = Theme::light;
 };
 
 class AddressPanel : public QWidget {
@@ -51,11 +61,13 @@ class AddressPanel : public QWidget {
   QTableView& view() { return *view_; }
   // Opens the editor of a card's first address.
   void edit_address(AnyId card);
+  void set_theme(Theme theme) { model_->set_theme(theme); }
 
  signals:
   void place_wanted(snug::AnyId id);
 
  private:
+  void show_columns();
   void follow_selection();
 
   Session& session_;
@@ -63,6 +75,7 @@ class AddressPanel : public QWidget {
   QSortFilterProxyModel* proxy_;
   QTableView* view_;
   QLineEdit* filter_;
+  bool fitted_ = false; // columns to what is in them
   bool following_ = false;
   bool other_ = true; // the lab is another than was filled in
 };

@@ -119,12 +119,14 @@ void FieldEditor::show(const std::optional<Value>& value) {
     }
   } else if (auto* box = qobject_cast<QCheckBox*>(widget_)) {
     box->setTristate(!value);
+    box->setText(value ? QString() : words(text::property_mixed));
     box->setCheckState(!value ? Qt::PartiallyChecked : *value->as<bool>() ? Qt::Checked : Qt::Unchecked);
   } else if (auto* choice = qobject_cast<QComboBox*>(widget_)) {
     if (field_.type == FieldType::id) {
       choice->clear();
       fill_references(*choice, session_.lab(), field_);
     }
+    choice->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
     choice->setCurrentIndex(value ? choice->findData(as_qt(line_of(field_, *value))) : -1);
   }
   filling_ = false;

@@ -13,6 +13,18 @@ namespace {
 constexpr int kSize = 20;
 }
 
+QIcon severity_icon(Severity severity, const Palette& palette) {
+  constexpr int kDensity = 2;
+  QPixmap picture(kSize * kDensity, kSize * kDensity);
+  picture.fill(Qt::transparent);
+  picture.setDevicePixelRatio(kDensity);
+  Drawing drawing;
+  layout::Pen(drawing).badge({kSize / 2, kSize / 2}, layout::ink_of(severity));
+  QPainter painter(&picture);
+  paint(painter, drawing, palette);
+  return picture;
+}
+
 SeverityMark::SeverityMark(Severity severity, const Palette& palette, QWidget* parent)
     : QWidget(parent), severity_(severity), palette_(palette) {
   setFixedSize(kSize, kSize);

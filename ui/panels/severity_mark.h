@@ -4,9 +4,12 @@
 #include "core/findings/finding.h"
 #include "core/layout/palette.h"
 
+#include <QIcon>
 #include <QWidget>
 
 namespace snug {
+
+QIcon severity_icon(Severity severity, const Palette& palette);
 
 class SeverityMark : public QWidget {
  public:

@@ -34,6 +34,8 @@ QToolButton:pressed, QPushButton:pressed, QToolButton:checked, QPushButton:check
 QToolButton:focus, QPushButton:focus { border: 2px solid {info}; padding: 3px 9px; }
 QToolButton:disabled, QPushButton:disabled { color: {muted}; border-color: {track}; }
 QToolButton::menu-indicator { image: none; }
+QPushButton[role="exercise"] { padding: 4px 7px; }
+QPushButton[role="exercise"]:focus { padding: 3px 6px; }
 QPushButton[role="fix"] { color: {info}; font-weight: 600; }
 QPushButton[role="part"] { text-align: left; padding: 5px 9px; }
 QPushButton[role="sample"] { min-width: 278px; max-width: 278px; min-height: 226px; max-height: 226px; }
@@ -46,6 +48,8 @@ QComboBox QLineEdit, QComboBox QLineEdit:focus { border: none; padding: 0; backg
 QComboBox:disabled { color: {muted}; border-color: {track}; }
 QComboBox::drop-down { border: none; width: 20px; }
 QComboBox::down-arrow { image: url(:/snug/{chevron}.svg); width: 12px; height: 12px; }
+QComboBox { combobox-popup: 0; }
+QComboBox QAbstractItemView::item { min-height: 24px; padding: 0 6px; }
 QComboBox QAbstractItemView { background: {inside}; color: {text}; border: 1px solid {edge}; selection-background-color: {track}; selection-color: {text}; }
 QTabBar::tab { color: {muted}; background: transparent; padding: 7px 12px; border: none; border-bottom: 2px solid transparent; }
 QTabBar::tab:selected { color: {text}; font-weight: 600; border-bottom: 2px solid {info}; }
@@ -95,6 +99,7 @@ QPushButton[role="small"] { padding: 1px 8px; min-height: 22px; }
 #hop[ends="true"] { border-left: 4px solid {error}; border-radius: 0; }
 *[part="promise"][chosen="true"] { border-color: {track}; }
 #hop:focus, *[part="promise"]:focus { border-color: {info}; }
+#find_list { border: 1px solid {edge}; border-radius: 6px; padding: 3px; }
 #canvas { border: 2px solid {sheet}; border-radius: 4px; }
 #canvas:focus { border-color: {info}; }
 )";

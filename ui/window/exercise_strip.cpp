@@ -1,6 +1,6 @@
 #include "ui/window/exercise_strip.h"
 
-#include "core/budget/verdict.h"
+#include "core/analyse/standing.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -9,38 +9,40 @@
 #include <QPainter>
 #include <QPushButton>
 
+#include <algorithm>
 #include <optional>
 
 namespace snug {
 
-// A push button with a mark of the verdict: tick, triangle or octagon beside the word.
+// A push button with a mark of how it stands: tick, triangle or octagon beside the word.
 class VerdictButton : public QPushButton {
  public:
   explicit VerdictButton(QWidget* parent) : QPushButton(parent) {
     setCheckable(true);
+    setProperty("role", QStringLiteral("exercise"));
     setFocusPolicy(Qt::StrongFocus);
     setIconSize({14, 14});
   }
-  std::optional<std::pair<Verdict, Theme>> marked; // what its icon shows
+  std::optional<std::pair<Standing, Theme>> marked; // what its icon shows
 };
 
 namespace {
 
-constexpr int kGap = 6;
+constexpr int kGap = 4;
 
-QIcon mark(Verdict verdict, const Palette& p) {
+QIcon mark(Standing standing, const Palette& p) {
   constexpr int kSide = 28; // of a picture for screens of twice the density
   QPixmap picture(kSide, kSide);
   picture.fill(Qt::transparent);
   QPainter painter(&picture);
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(QPen(colour(p, verdict == Verdict::over    ? Ink::error
-                                : verdict == Verdict::tight ? Ink::caution
-                                                            : Ink::ok),
+  painter.setPen(QPen(colour(p, standing == Standing::error     ? Ink::error
+                                : standing == Standing::caution ? Ink::caution
+                                                                : Ink::ok),
                       4));
-  if (verdict == Verdict::fits)
+  if (standing == Standing::good)
     painter.drawPolyline(QPolygonF({{5, 15}, {11, 21}, {23, 7}}));
-  else if (verdict == Verdict::tight)
+  else if (standing == Standing::caution)
     painter.drawPolygon(QPolygonF({{14, 5}, {24, 23}, {4, 23}}));
   else
     painter.drawLines(QList<QLineF>{{6, 6, 22, 22}, {22, 6, 6, 22}});
@@ -76,7 +78,10 @@ void ExerciseStrip::fill() {
   for (const auto& [id, button] : buttons_) now.push_back(id);
   if (wanted == now) return refresh();
   while (QLayoutItem* item = box_->takeAt(0)) {
-    if (item->widget()) item->widget()->deleteLater();
+    if (QWidget* w = item->widget()) {
+      w->hide();
+      w->deleteLater();
+    }
     delete item;
   }
   buttons_.clear();
@@ -87,6 +92,7 @@ void ExerciseStrip::fill() {
       refresh();
     });
     box_->addWidget(button);
+    button->show(); // at once, not in the next turn
     buttons_.emplace_back(id, button);
   }
   refresh();
@@ -94,27 +100,29 @@ void ExerciseStrip::fill() {
 
 void ExerciseStrip::refresh() {
   const Analysis& a = session_.shown();
-  for (const auto& [id, button] : buttons_) {
-    if (id && !exists(a.lab(), id)) continue;
-    const ExerciseVerdict v = verdict_of(a.budgets(id));
-    const QString name = id ? as_qt(name_of(a.lab(), id)) : words(text::exercise_all_on);
-    const QString word = words(v.verdict == Verdict::over    ? text::verdict_over
-                               : v.verdict == Verdict::tight ? text::verdict_tight
-                                                             : text::verdict_fits);
-    // Equal words are not set again: the whole window would be laid out anew, at every move of a drag.
-    const QString words_of = name + QStringLiteral(" · ") + word;
-    if (button->text() != words_of) button->setText(words_of);
-    if (const auto wanted = std::pair(v.verdict, theme_); button->marked != wanted) {
-      button->marked = wanted;
-      button->setIcon(mark(v.verdict, snug::palette(theme_)));
-    }
-    button->setChecked(id == session_.exercise());
-    QStringList where;
-    for (const AnyId place : v.where) where << as_qt(name_of(a.lab(), place));
-    button->setToolTip(where.isEmpty() ? word
-                                       : words(say(text::verdict_where, word.toStdString(),
-                                                   where.join(QStringLiteral(", ")).toStdString())));
+  for (const ExerciseStanding& s : standings(a)) {
+    const auto at =
+        std::find_if(buttons_.begin(), buttons_.end(), [&s](const auto& b) { return b.first == s.exercise; });
+    if (at != buttons_.end()) show(s, *at->second);
   }
+}
+
+void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
+  const Lab& lab = session_.shown().lab();
+  const QString name = s.exercise ? as_qt(name_of(lab, s.exercise)) : words(text::exercise_all_on);
+  // Equal words are not set again: the whole window would be laid out anew, at every move of a drag.
+  const QString words_of =
+      QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ") + words(s.word);
+  if (button.text() != words_of) button.setText(words_of);
+  if (const auto wanted = std::pair(s.standing, theme_); button.marked != wanted) {
+    button.marked = wanted;
+    button.setIcon(mark(s.standing, snug::palette(theme_)));
+  }
+  button.setChecked(s.exercise == session_.exercise());
+  QStringList why;
+  for (const Message& m : s.why) why << words(m);
+  button.setToolTip(why.join(QLatin1Char('\n')));
+  button.setAccessibleDescription(button.toolTip());
 }
 
 } // namespace snug

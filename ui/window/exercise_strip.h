@@ -1,5 +1,5 @@
 #pragma once
-// One button an exercise with its verdict: everything on first, then the lab's exercises.
+// One button an exercise with how it stands: everything on first, then the lab's exercises.
 
 #include "core/layout/palette.h"
 #include "ui/session/session.h"
@@ -10,6 +10,7 @@ namespace snug {
 
 class FlowLayout;
 class VerdictButton;
+struct ExerciseStanding;
 
 class ExerciseStrip : public QWidget {
   Q_OBJECT
@@ -22,6 +23,7 @@ class ExerciseStrip : public QWidget {
  private:
   void fill();
   void refresh();
+  void show(const ExerciseStanding&, VerdictButton&);
   Session& session_;
   Theme theme_ = Theme::light;
   FlowLayout* box_;

@@ -8,10 +8,10 @@
 #include "core/text/window_text.h"
 #include "ui/diagram/export.h"
 #include "ui/session/words.h"
+#include "ui/window/file_choice.h"
 
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFileDialog>
 #include <QFileInfo>
 #include <QFontDatabase>
 #include <QHBoxLayout>
@@ -148,8 +148,7 @@ void HandOut::ask() {
   const QString folder = session_.path().isEmpty() ? QString() : document.path() + QLatin1Char('/');
   const QString name = session_.path().isEmpty() ? session_.shown_name() : document.completeBaseName();
   const std::string proposed = FileNames().next(name.toStdString(), kPapers[at].ending);
-  const QString path =
-      QFileDialog::getSaveFileName(this, words(text::hand_out_title), folder + as_qt(proposed));
+  const QString path = choose_file(this, {words(text::hand_out_title), folder + as_qt(proposed), {}, true});
   if (!path.isEmpty()) write_to(path);
 }
 

@@ -12,6 +12,7 @@
 #include <QGridLayout>
 #include <QLineEdit>
 #include <QScrollArea>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QVBoxLayout>
 
@@ -35,6 +36,7 @@ HelpView::HelpView(QWidget& window) : QDialog(&window) {
   auto* box = new QVBoxLayout(this);
   pages_ = new QTabWidget(this);
   pages_->setDocumentMode(true);
+  pages_->tabBar()->setDrawBase(false);
   pages_->addTab(make_words(), words(text::help_words));
   pages_->addTab(make_keys(window), words(text::help_keys));
   pages_->addTab(make_about(), words(text::help_about));
@@ -50,7 +52,14 @@ void HelpView::open_at(Page page) {
   show();
   raise();
   activateWindow();
-  if (page == Page::words) filter_->setFocus();
+  if (page != Page::words) return;
+  filter_->clear();
+  filter_->setFocus();
+}
+
+void HelpView::open_word(std::size_t place) {
+  open_at(Page::words);
+  filter_->setText(words(text::kHelpWords[place].word));
 }
 
 QWidget* HelpView::make_words() {

@@ -19,6 +19,7 @@ class HelpView : public QDialog {
   // `window` has the actions whose keys are listed.
   explicit HelpView(QWidget& window);
   void open_at(Page page);
+  void open_word(std::size_t place); // in text::kHelpWords
 
  private:
   QWidget* make_words();

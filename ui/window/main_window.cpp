@@ -2,18 +2,13 @@
 
 #include "core/base/size.h"
 #include "core/budget/memory.h"
-#include "core/text/outline_text.h"
-#include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
-#include "ui/canvas/in_place.h"
 #include "ui/canvas/minimap.h"
 #include "ui/outline/outline_panel.h"
-#include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/parts_panel.h"
 #include "ui/panels/property_panel.h"
-#include "ui/panels/reach_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -21,6 +16,7 @@
 #include "ui/window/notice_bar.h"
 #include "ui/window/regions.h"
 #include "ui/window/shares.h"
+#include "ui/window/sides.h"
 #include "ui/window/start_page.h"
 
 #include <QAction>
@@ -40,42 +36,41 @@
 
 namespace snug {
 
-namespace {
-
-constexpr int kPartsWidth = 178, kOutlineWidth = 304, kPropertiesWidth = 268;
-
-QFrame* side(QWidget* inside, const char* edge) {
-  auto* frame = new QFrame;
-  frame->setObjectName(QStringLiteral("side"));
-  frame->setProperty("edge", QLatin1String(edge));
-  auto* box = new QVBoxLayout(frame);
-  box->setContentsMargins(0, 0, 0, 0);
-  box->addWidget(inside);
-  return frame;
-}
-
-} // namespace
-
 MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   hold_sheet_back(*qApp);
   setObjectName(QStringLiteral("window"));
   resize(QSize(1440, 900).boundedTo(QGuiApplication::primaryScreen()->availableSize()));
   setAcceptDrops(true);
+  make_parts();
+  make_actions();
+  make_shell();
+  connect_panels();
+  connect_session();
+  connect_start_page();
+  if (parts_->problem()) session_.tell(*parts_->problem());
+  set_theme(theme_of(QApplication::palette()));
+  refresh_title();
+  refresh_actions();
+  refresh_footer();
+  show_page(0);
+}
+
+void MainWindow::make_parts() {
   canvas_ = new Canvas(session_);
-  in_place_ = new InPlace(*canvas_);
   new Minimap(*canvas_);
   ruler_ = new Ruler(session_);
   exercises_ = new ExerciseStrip(session_);
   findings_ = new FindingsPanel(session_);
-  addresses_ = new AddressPanel(session_);
   properties_ = new PropertyPanel(session_);
-  reach_ = new ReachPanel(session_);
   parts_ = new PartsPanel(session_, *canvas_);
   outline_ = new OutlinePanel(session_, *canvas_);
+  sides_ = new Sides(session_, parts_, outline_, properties_);
   notice_ = new NoticeBar;
   start_ = new StartPage(settings_);
   watcher_ = new QFileSystemWatcher(this);
-  make_actions();
+}
+
+void MainWindow::make_shell() {
   auto* shell = new QWidget(this);
   shell->setObjectName(QStringLiteral("shell"));
   auto* column = new QVBoxLayout(shell);
@@ -92,27 +87,13 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   column->addWidget(pages_, 1);
   column->addWidget(make_footer());
   setCentralWidget(shell);
+  shares_ = new Shares({*down_, *tabs_, *tabs_->widget(kReachTab), *top_, *document_, *exercises_}, this);
+  shares_->set_tools(kFindingsTab, findings_->tools());
   new Regions(*this, *findChild<QMenu*>(QStringLiteral("view_menu")),
-              {notice_, exercises_, left_, ruler_, canvas_, tabs_, properties_, start_});
-  connect(canvas_, &Canvas::menu_wanted, this, &MainWindow::show_menu);
-  connect(canvas_, &Canvas::edit_wanted, this, &MainWindow::edit);
-  connect(&outline_->view(), &OutlineView::menu_wanted, this, &MainWindow::show_menu);
-  connect(&outline_->view(), &OutlineView::place_wanted, canvas_, &Canvas::show_place);
-  connect(findings_, &FindingsPanel::place_wanted, canvas_, &Canvas::show_place);
-  connect(addresses_, &AddressPanel::place_wanted, canvas_, &Canvas::show_place);
-  connect_reach();
-  shares_ = new Shares({*down_,
-                        *tabs_,
-                        *reach_,
-                        {&findings_->tools(), &addresses_->filter(), nullptr},
-                        *top_,
-                        *document_,
-                        *exercises_},
-                       this);
-  connect(findings_, &FindingsPanel::counted, this, [this](int errors, int cautions, int notes) {
-    tabs_->setTabText(0, words(text::tab_findings, std::to_string(errors + cautions + notes)));
-    refresh_footer();
-  });
+              {notice_, exercises_, &sides_->left(), ruler_, canvas_, tabs_, &sides_->right(), start_});
+}
+
+void MainWindow::connect_session() {
   connect(&session_, &Session::told, this, &MainWindow::say);
   connect(&session_, &Session::document_changed, this, &MainWindow::refresh_title);
   connect(&session_, &Session::document_changed, this, &MainWindow::watch_file);
@@ -128,6 +109,9 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   });
   connect(watcher_, &QFileSystemWatcher::fileChanged, this, &MainWindow::file_changed);
   connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &MainWindow::file_changed);
+}
+
+void MainWindow::connect_start_page() {
   connect(start_, &StartPage::sample_wanted, this,
           [this](const QString& name) { unless_unsaved([&] { start_sample(name.toStdString()); }); });
   connect(start_, &StartPage::blank_wanted, this,
@@ -139,12 +123,6 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
     remember_recent(settings_.forget_recent());
     start_->refresh();
   });
-  if (parts_->problem()) session_.tell(*parts_->problem());
-  set_theme(theme_of(QApplication::palette()));
-  refresh_title();
-  refresh_actions();
-  refresh_footer();
-  show_page(0);
 }
 
 // While the session is still there: a field that is being edited tells it when it goes.
@@ -195,52 +173,6 @@ QWidget* MainWindow::make_top() {
   hand_out_button_->installEventFilter(this);
   menuBar()->setCornerWidget(corner);
   return top;
-}
-
-QWidget* MainWindow::make_middle() {
-  auto* centre = new QWidget;
-  auto* column = new QVBoxLayout(centre);
-  column->setContentsMargins(6, 8, 6, 6);
-  column->setSpacing(6);
-  column->addWidget(ruler_);
-  tabs_ = new QTabWidget;
-  tabs_->setObjectName(QStringLiteral("sheet"));
-  tabs_->setDocumentMode(true);
-  tabs_->tabBar()->setDrawBase(false);
-  tabs_->addTab(findings_, words(text::tab_findings, "0"));
-  tabs_->addTab(addresses_, words(text::tab_addresses));
-  tabs_->addTab(reach_, words(text::tab_reach));
-  auto* split = new QSplitter(Qt::Vertical);
-  down_ = split;
-  split->addWidget(canvas_);
-  split->addWidget(tabs_);
-  split->setStretchFactor(0, 1);
-  split->setStretchFactor(1, 0);
-  split->setChildrenCollapsible(false);
-  column->addWidget(split, 1);
-  auto* across = new QSplitter(Qt::Horizontal);
-  across_ = across;
-  left_ = new QTabWidget;
-  left_->setObjectName(QStringLiteral("left"));
-  left_->setDocumentMode(true);
-  left_->tabBar()->setDrawBase(false);
-  left_->addTab(parts_, words(text::tab_parts));
-  left_->addTab(outline_, words(text::tab_outline));
-  across->addWidget(side(left_, "left"));
-  across->addWidget(centre);
-  across->addWidget(side(properties_, "right"));
-  across->setStretchFactor(1, 1);
-  across->setSizes({kPartsWidth, 900, kPropertiesWidth});
-  across->setChildrenCollapsible(false);
-  across->setHandleWidth(1);
-  connect(left_, &QTabWidget::currentChanged, across, [across](int tab) {
-    QList<int> sizes = across->sizes();
-    const int wanted = tab == 0 ? kPartsWidth : std::max(kOutlineWidth, sizes[0]);
-    sizes[1] += sizes[0] - wanted;
-    sizes[0] = wanted;
-    across->setSizes(sizes);
-  });
-  return across;
 }
 
 QWidget* MainWindow::make_footer() {

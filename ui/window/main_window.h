@@ -1,6 +1,7 @@
 #pragma once
 // The window: one lab, its picture and what is known of it.
 
+#include "core/findings/finding.h"
 #include "core/layout/palette.h"
 #include "ui/session/session.h"
 #include "ui/window/settings.h"
@@ -8,6 +9,7 @@
 #include <QMainWindow>
 
 #include <functional>
+#include <optional>
 
 class QAction;
 class QFileSystemWatcher;
@@ -34,6 +36,7 @@ class PropertyPanel;
 class ReachPanel;
 class Ruler;
 class Shares;
+class Sides;
 class StartPage;
 struct FindItem;
 
@@ -48,9 +51,9 @@ class MainWindow : public QMainWindow {
   Canvas& canvas() { return *canvas_; }
   Ruler& ruler() { return *ruler_; }
   FindingsPanel& findings() { return *findings_; }
-  AddressPanel& addresses() { return *addresses_; }
+  AddressPanel& addresses(); // made when it is first asked for, as the next one
   PropertyPanel& properties() { return *properties_; }
-  ReachPanel& reach() { return *reach_; }
+  ReachPanel& reach();
   OutlinePanel& outline() { return *outline_; }
   FindBox& find_box() { return *find_; }
   NoticeBar& notice() { return *notice_; }
@@ -82,6 +85,15 @@ class MainWindow : public QMainWindow {
   bool eventFilter(QObject*, QEvent*) override;
 
  private:
+  enum Tab { kFindingsTab, kAddressesTab, kReachTab };
+  void make_parts();
+  void make_shell();
+  void connect_panels();
+  void connect_session();
+  void connect_start_page();
+  void mark_findings();
+  InPlace& in_place();
+  HelpView& help();
   QWidget* make_top();
   QWidget* make_find();
   QWidget* make_middle();
@@ -130,6 +142,8 @@ class MainWindow : public QMainWindow {
   void remove_chosen();
   void duplicate_chosen();
   void power_chosen(bool on);
+  void hold_chosen();
+  bool are_held() const; // all machines that are chosen
   void fill_move_menu(QMenu& menu);
   void fill_connect_menu(QMenu& menu);
   void fill_compare_menu(QMenu& menu);
@@ -145,10 +159,12 @@ class MainWindow : public QMainWindow {
   bool ending_ = false; // of the session, until something changes
   bool told_not_kept_ = false;
   Colours colours_ = Colours::desktop;
+  Theme theme_ = Theme::light;
   bool dressing_ = false;
+  std::optional<Severity> worst_; // of the findings that are shown; a note is none
   Canvas* canvas_ = nullptr;
   Ruler* ruler_ = nullptr;
-  InPlace* in_place_ = nullptr;
+  InPlace* in_place_ = nullptr; // these three are made when they are first asked for
   ExerciseStrip* exercises_ = nullptr;
   FindingsPanel* findings_ = nullptr;
   AddressPanel* addresses_ = nullptr;
@@ -156,7 +172,7 @@ class MainWindow : public QMainWindow {
   ReachPanel* reach_ = nullptr;
   PartsPanel* parts_ = nullptr;
   OutlinePanel* outline_ = nullptr;
-  QTabWidget* left_ = nullptr;
+  Sides* sides_ = nullptr;
   QWidget* hand_out_button_ = nullptr;
   QPoint picture_from_; // where that button was pressed
   FindBox* find_ = nullptr;
@@ -169,7 +185,7 @@ class MainWindow : public QMainWindow {
   QWidget* top_ = nullptr;
   QWidget* footer_ = nullptr;
   QTabWidget* tabs_ = nullptr;
-  QSplitter *across_ = nullptr, *down_ = nullptr;
+  QSplitter* down_ = nullptr;
   QLabel* document_ = nullptr;
   QLabel* counts_ = nullptr;
   QLabel* sizes_ = nullptr;

@@ -13,20 +13,20 @@
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
 #include "ui/outline/outline_panel.h"
-#include "ui/panels/address_panel.h"
-#include "ui/panels/property_panel.h"
-#include "ui/panels/reach_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/window/find_box.h"
 #include "ui/window/help_view.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
+#include "ui/window/shares.h"
+#include "ui/window/sides.h"
 
 #include <QAction>
 #include <QMenu>
 #include <QMenuBar>
-#include <QTabWidget>
+
+#include <algorithm>
 
 namespace snug {
 
@@ -77,6 +77,7 @@ void MainWindow::make_actions() {
   plug->menuAction()->setObjectName(QStringLiteral("connect_to"));
   connect(plug, &QMenu::aboutToShow, this, [this, plug] { fill_connect_menu(*plug); });
   add(change, "socket", text::act_socket, {}, [this] { toggle_socket(); });
+  add(change, "hold", text::act_hold, {}, [this] { hold_chosen(); })->setCheckable(true);
   add(change, "addresses", text::act_addresses, Qt::CTRL | Qt::SHIFT | K::Key_A, [this] {
     session_.seal();
     session_.perform(suggest_addresses(session_.lab()));
@@ -123,12 +124,14 @@ void MainWindow::tidy_up() {
   if (session_.perform(edit)) canvas_->glide_from(before);
 }
 
+HelpView& MainWindow::help() {
+  if (!help_) help_ = new HelpView(*this);
+  return *help_;
+}
+
 void MainWindow::make_help_actions(QMenu& help) {
   const auto page = [this](HelpView::Page wanted) {
-    return [this, wanted] {
-      if (!help_) help_ = new HelpView(*this);
-      help_->open_at(wanted);
-    };
+    return [this, wanted] { this->help().open_at(wanted); };
   };
   add(help, "help_words", text::act_help_words, Qt::Key_F1, page(HelpView::Page::words));
   add(help, "help_keys", text::act_help_keys, {}, page(HelpView::Page::keys));
@@ -142,14 +145,16 @@ void MainWindow::make_view_actions(QMenu& view) {
     canvas_->zoom_by(1.2);
   })->setShortcuts({Qt::CTRL | K::Key_Plus, Qt::CTRL | K::Key_Equal});
   add(view, "smaller", text::act_smaller, Qt::CTRL | K::Key_Minus, [this] { canvas_->zoom_by(1 / 1.2); });
-  add(view, "show_findings", text::act_findings, Qt::ALT | K::Key_1, [this] { tabs_->setCurrentIndex(0); });
-  add(view, "show_addresses", text::act_table, Qt::ALT | K::Key_2, [this] { tabs_->setCurrentIndex(1); });
-  add(view, "show_parts", text::act_parts, Qt::ALT | K::Key_3, [this] { left_->setCurrentIndex(0); });
+  add(view, "show_findings", text::act_findings, Qt::ALT | K::Key_1, [this] { shares_->show(kFindingsTab); });
+  add(view, "show_addresses", text::act_table, Qt::ALT | K::Key_2, [this] { shares_->show(kAddressesTab); });
+  add(view, "show_parts", text::act_parts, Qt::ALT | K::Key_3, [this] { sides_->show_parts(); });
   add(view, "show_outline", text::act_outline, Qt::ALT | K::Key_4, [this] {
-    left_->setCurrentIndex(1);
+    sides_->show_outline();
     outline_->view().setFocus(Qt::ShortcutFocusReason);
   });
-  add(view, "show_reach", text::act_reach, Qt::ALT | K::Key_5, [this] { tabs_->setCurrentWidget(reach_); });
+  add(view, "show_reach", text::act_reach, Qt::ALT | K::Key_5, [this] { shares_->show(kReachTab); });
+  add(view, "show_properties", text::act_properties, Qt::ALT | K::Key_6,
+      [this] { sides_->show_properties(); });
   add(view, "ask_reach", text::act_can_they_talk, Qt::CTRL | K::Key_R, [this] { ask_chosen(); });
   QMenu* compare = view.addMenu(words(text::menu_compare));
   compare->menuAction()->setObjectName(QStringLiteral("compare_with"));
@@ -185,7 +190,9 @@ void MainWindow::refresh_actions() {
   const bool any = !session_.selection().empty();
   const bool machines = !machines_chosen().empty();
   for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
-  for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy"}) action(a)->setEnabled(machines);
+  for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy", "hold"})
+    action(a)->setEnabled(machines);
+  action("hold")->setChecked(are_held());
   for (const char* a : {"switch_on", "switch_off"}) action(a)->setEnabled(machines && session_.exercise());
   const bool in_order =
       session_.selection().size() == 1 && (machines || session_.selection().front().kind == Kind::segment);
@@ -220,6 +227,20 @@ void MainWindow::duplicate_chosen() {
 void MainWindow::power_chosen(bool on) {
   session_.seal();
   session_.perform(set_power(session_.lab(), session_.exercise(), machines_chosen(), on));
+}
+
+// Some of them are, some not: all are from now on.
+void MainWindow::hold_chosen() {
+  session_.seal();
+  session_.perform(hold_in_place(session_.lab(), machines_chosen(), !are_held()));
+  action("hold")->setChecked(are_held()); // the click has turned it
+}
+
+bool MainWindow::are_held() const {
+  const std::vector<MachineId> ids = machines_chosen();
+  return !ids.empty() && std::all_of(ids.begin(), ids.end(), [this](MachineId id) {
+    return snug::find<Machine>(session_.lab(), id)->pinned;
+  });
 }
 
 void MainWindow::toggle_socket() {
@@ -274,7 +295,7 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
   if (!id || id.kind == Kind::pc)
     put({"paste", "show_all", "tidy", "addresses", "select_all", "hand_out"});
   else
-    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket",
+    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket", "hold",
          "ask_reach"});
   if (id.kind == Kind::machine) {
     menu.addSeparator();
@@ -287,11 +308,11 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
 // On the picture, unless the hand is in the outline or the picture does not show it.
 void MainWindow::edit(AnyId id) {
   if (outline_->view().hasFocus() || box_of(canvas_->drawing(), id).w == 0) return edit_in_outline(id);
-  in_place_->edit(id);
+  in_place().edit(id);
 }
 
 void MainWindow::edit_in_outline(AnyId id) {
-  left_->setCurrentIndex(1);
+  sides_->show_outline();
   outline_->view().edit_name(id);
 }
 

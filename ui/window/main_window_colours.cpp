@@ -2,6 +2,7 @@
 
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
+#include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/parts_panel.h"
 #include "ui/panels/reach_panel.h"
@@ -67,12 +68,15 @@ void MainWindow::dress() {
 }
 
 void MainWindow::set_theme(Theme theme) {
+  theme_ = theme;
   canvas_->set_theme(theme);
   ruler_->set_theme(theme);
   findings_->set_theme(theme);
+  if (addresses_) addresses_->set_theme(theme);
   exercises_->set_theme(theme);
   parts_->set_theme(theme);
-  reach_->set_theme(theme);
+  if (reach_) reach_->set_theme(theme);
+  mark_findings();
 }
 
 // Another palette of the program: the sheet and what is painted follow it. A change of the desktop reaches

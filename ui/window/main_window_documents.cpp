@@ -5,12 +5,12 @@
 #include "core/probe/pc_element.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
+#include "ui/window/file_choice.h"
 #include "ui/window/hand_out.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/start_page.h"
 
-#include <QFileDialog>
 #include <QFileInfo>
 #include <QFileSystemWatcher>
 #include <QMessageBox>
@@ -46,9 +46,8 @@ void MainWindow::show_start() {
 
 void MainWindow::ask_open() {
   unless_unsaved([this] {
-    const QString path =
-        QFileDialog::getOpenFileName(this, words(text::act_open).remove(QLatin1Char('&')),
-                                     QFileInfo(session_.path()).path(), words(text::file_filter));
+    const QString path = choose_file(this, {words(text::act_open).remove(QLatin1Char('&')),
+                                            QFileInfo(session_.path()).path(), words(text::file_filter)});
     if (!path.isEmpty()) open_file(path);
   });
 }
@@ -60,9 +59,10 @@ bool MainWindow::save() {
 
 bool MainWindow::save_as() {
   finish_typing();
-  QString path = QFileDialog::getSaveFileName(
-      this, words(text::act_save_as).remove(QLatin1Char('&')),
-      session_.path().isEmpty() ? QStringLiteral("lab.snuglab") : session_.path(), words(text::file_filter));
+  QString path =
+      choose_file(this, {words(text::act_save_as).remove(QLatin1Char('&')),
+                         session_.path().isEmpty() ? QStringLiteral("lab.snuglab") : session_.path(),
+                         words(text::file_filter), true});
   if (path.isEmpty()) return false;
   if (QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".snuglab");
   if (!session_.save_as(path)) return false;

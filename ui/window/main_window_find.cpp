@@ -3,12 +3,13 @@
 #include "ui/panels/findings_panel.h"
 #include "ui/session/words.h"
 #include "ui/window/find_box.h"
+#include "ui/window/help_view.h"
 #include "ui/window/main_window.h"
+#include "ui/window/shares.h"
 
 #include <QAction>
 #include <QMenu>
 #include <QMenuBar>
-#include <QTabWidget>
 
 namespace snug {
 
@@ -48,9 +49,10 @@ QWidget* MainWindow::make_find() {
 
 void MainWindow::go_to(const FindItem& item) {
   if (item.kind == Findable::exercise) return session_.set_exercise(ExerciseId{item.id.number});
+  if (item.kind == Findable::word) return help().open_word(item.place);
   if (item.kind == Findable::finding) {
     const Finding& f = session_.analysis().findings()[item.place];
-    tabs_->setCurrentWidget(findings_);
+    shares_->show(kFindingsTab);
     findings_->show_finding(as_qt(f.rule->id), item.id);
   } else {
     session_.select({item.id});

@@ -8,6 +8,7 @@
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/shares.h"
+#include "ui/window/sides.h"
 #include "ui/window/start_page.h"
 
 #include <QApplication>
@@ -75,7 +76,8 @@ void MainWindow::take_place() {
     setGeometry(on_screens(r.window, screens));
   }
   if (r.maximised) setWindowState(windowState() | Qt::WindowMaximized);
-  if (r.across.size() == across_->count()) across_->setSizes(r.across);
+  sides_->take(r);
+  shares_->fold(r.below);
   if (r.down.size() == down_->count()) shares_->pull(r.down.at(1));
 }
 
@@ -85,7 +87,8 @@ void MainWindow::remember_place() {
     r.maximised = isMaximized();
     r.window = r.maximised ? normalGeometry() : geometry();
     if (pages_->currentIndex() == 0) return; // the splitters were never laid out
-    r.across = across_->sizes();
+    sides_->put(r);
+    r.below = shares_->folded_by_person();
     r.down.clear();
     if (shares_->pulled() > 0) r.down = {down_->height() - shares_->pulled(), shares_->pulled()};
   }));

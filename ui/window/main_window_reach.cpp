@@ -7,8 +7,8 @@
 #include "ui/panels/property_panel.h"
 #include "ui/panels/reach_panel.h"
 #include "ui/window/main_window.h"
-
-#include <QTabWidget>
+#include "ui/window/shares.h"
+#include "ui/window/sides.h"
 
 namespace snug {
 
@@ -17,15 +17,12 @@ void MainWindow::connect_reach() {
   connect(reach_, &ReachPanel::place_wanted, canvas_, &Canvas::show_place);
   connect(reach_, &ReachPanel::change_wanted, this, [this](PromiseId id) {
     session_.select({id});
+    sides_->show_properties();
     if (QWidget* first = properties_->editor("from")) first->setFocus(Qt::ShortcutFocusReason);
   });
   connect(reach_, &ReachPanel::finding_wanted, this, [this](const QString& rule, PromiseId id) {
-    tabs_->setCurrentWidget(findings_);
+    shares_->show(kFindingsTab);
     findings_->show_finding(rule, id);
-  });
-  connect(findings_, &FindingsPanel::promise_wanted, this, [this](PromiseId id) {
-    tabs_->setCurrentWidget(reach_);
-    reach_->show_promise(id);
   });
 }
 
@@ -40,8 +37,8 @@ std::optional<std::pair<AnyId, AnyId>> MainWindow::two_chosen() const {
 void MainWindow::ask_chosen() {
   const auto ends = two_chosen();
   if (!ends) return;
-  tabs_->setCurrentWidget(reach_);
-  reach_->ask(ends->first, ends->second);
+  shares_->show(kReachTab);
+  reach().ask(ends->first, ends->second);
 }
 
 } // namespace snug

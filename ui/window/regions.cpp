@@ -51,9 +51,15 @@ bool Regions::enter(Region& region) {
   if (!region.widget || !region.widget->isVisibleTo(&window_)) return false;
   QWidget* target = region.last && takes_focus(*region.last, window_) ? region.last.data() : nullptr;
   if (!target && takes_focus(*region.widget, window_)) target = region.widget;
+  QWidget* tab = nullptr; // of a folded side: where nothing else is
   for (QWidget* w = region.widget->nextInFocusChain(); !target && w != region.widget;
-       w = w->nextInFocusChain())
-    if (holds(*region.widget, w) && takes_focus(*w, window_)) target = w;
+       w = w->nextInFocusChain()) {
+    if (!holds(*region.widget, w) || !takes_focus(*w, window_)) continue;
+    const bool is_tab = w->objectName() == QLatin1String("upright_tab");
+    if (is_tab && !tab) tab = w;
+    if (!is_tab) target = w;
+  }
+  if (!target) target = tab;
   if (!target) return false;
   target->setFocus(Qt::ShortcutFocusReason);
   return true;

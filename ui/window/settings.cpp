@@ -28,6 +28,11 @@ QJsonArray array(const QList<int>& numbers) {
   return out;
 }
 
+void write(QJsonObject& o, const char* name, Folded folded) {
+  if (folded != Folded::by_width)
+    o[QLatin1String(name)] = QLatin1String(folded == Folded::open ? "open" : "folded");
+}
+
 // Fields of the object; a missing one leaves the default, a wrong one makes the file a damaged one.
 class Fields {
  public:
@@ -44,6 +49,12 @@ class Fields {
     const bool light = v == QLatin1String("light"), dark = v == QLatin1String("dark");
     ok_ = ok_ && (v.isUndefined() || light || dark);
     out = dark ? Colours::dark : light ? Colours::light : Colours::desktop;
+  }
+  void read(const char* name, Folded& out) {
+    const QJsonValue v = object_.value(QLatin1String(name));
+    const bool open = v == QLatin1String("open"), folded = v == QLatin1String("folded");
+    ok_ = ok_ && (v.isUndefined() || open || folded);
+    out = open ? Folded::open : folded ? Folded::folded : Folded::by_width;
   }
   void read(const char* name, QList<int>& out) {
     for (const auto& v : list(name)) {
@@ -81,6 +92,9 @@ QByteArray write_settings(const Remembered& r) {
   o[QLatin1String("maximised")] = r.maximised;
   if (r.colours != Colours::desktop)
     o[QLatin1String("colours")] = QLatin1String(r.colours == Colours::dark ? "dark" : "light");
+  write(o, "left", r.left);
+  write(o, "right", r.right);
+  write(o, "below", r.below);
   o[QLatin1String("across")] = array(r.across);
   o[QLatin1String("down")] = array(r.down);
   return QJsonDocument(o).toJson();
@@ -98,6 +112,9 @@ std::optional<Remembered> read_settings(const QByteArray& bytes) {
   fields.read("window", window);
   fields.read("maximised", out.maximised);
   fields.read("colours", out.colours);
+  fields.read("left", out.left);
+  fields.read("right", out.right);
+  fields.read("below", out.below);
   fields.read("across", out.across);
   fields.read("down", out.down);
   if (!fields.ok() || (!window.isEmpty() && window.size() != 4)) return std::nullopt;

@@ -13,6 +13,8 @@
 
 namespace snug {
 
+// Of a panel: as the window's width lets it be, or as a person wanted it.
+enum class Folded : std::uint8_t { by_width, open, folded };
 enum class Colours : std::uint8_t { desktop, light, dark };
 
 struct Remembered {
@@ -21,6 +23,7 @@ struct Remembered {
   QRect window;       // when it was closed last and not maximised; null: never
   bool maximised = false;
   Colours colours = Colours::desktop;
+  Folded left = Folded::by_width, right = Folded::by_width, below = Folded::by_width; // of the picture
   QList<int> across, down; // what the splitters divide, pixels; empty: as built
   friend bool operator==(const Remembered&, const Remembered&) = default;
 };

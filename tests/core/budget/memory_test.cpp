@@ -110,11 +110,13 @@ TEST(Room, IsTheLargestGuestThatFits) {
     const bool inner = r.chance(50);
     b.of = inner ? AnyId(ship.deck_a) : AnyId{Kind::pc, 0};
     b.budget = r.between(-100, 40'000);
+    b.keep_free = inner ? 0 : r.between(0, 4000);
     const std::int64_t overhead = inner ? 64 + 8 : 200 + 16;
     const std::int64_t room = room_for_guest(index, b);
     ASSERT_GE(room, 0);
-    ASSERT_TRUE(room == 0 || room + overhead + page_tables(room) <= b.headroom());
-    ASSERT_GT(room + 1 + overhead + page_tables(room + 1), b.headroom());
+    const std::int64_t left = b.headroom() - b.keep_free;
+    ASSERT_TRUE(room == 0 || room + overhead + page_tables(room) <= left);
+    ASSERT_GT(room + 1 + overhead + page_tables(room + 1), left);
   }
 }
 

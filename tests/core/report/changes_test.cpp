@@ -59,6 +59,11 @@ TEST(Changes, SpeakTheTradesWordsWithNames) {
   EXPECT_TRUE(nlohmann::json::parse(changes_json({}))["changes"].empty());
 }
 
+// The numbers by which a machine has its place; neighbours_moved_test.cpp is about those.
+bool is_place(const SetField& s) {
+  return s.id.kind == Kind::machine && (s.field->key == "order" || s.field->key == "band");
+}
+
 // The list agrees with the edit primitives: what changes() says nothing of is order, or the program's
 // bookkeeping.
 TEST(Changes, SayNothingOnlyWhereTheDifferenceIsOrderOrBookkeeping) {
@@ -71,7 +76,8 @@ TEST(Changes, SayNothingOnlyWhereTheDifferenceIsOrderOrBookkeeping) {
     std::size_t added = 0;
     std::size_t removed = 0;
     for (const Primitive& p : difference(from, to).steps) {
-      if (const auto* s = std::get_if<SetField>(&p)) fields += s->field->owner == Owner::person ? 1 : 0;
+      if (const auto* s = std::get_if<SetField>(&p))
+        fields += s->field->owner == Owner::person && !is_place(*s) ? 1 : 0;
       if (const auto* i = std::get_if<InsertElement>(&p)) added += exists(from, id_of(*i->element)) ? 0 : 1;
       if (const auto* d = std::get_if<RemoveElement>(&p)) removed += exists(to, id_of(*d->element)) ? 0 : 1;
     }

@@ -1,0 +1,74 @@
+// What the button of an exercise says: everything that is known of it, not its memory alone.
+
+#include "core/analyse/standing.h"
+#include "tests/window/hand.h"
+#include "ui/session/words.h"
+#include "ui/window/exercise_strip.h"
+
+#include <gtest/gtest.h>
+
+#include <QPushButton>
+#include <QTest>
+
+namespace snug::test {
+namespace {
+
+class Strip : public ::testing::Test {
+ protected:
+  void SetUp() override { window.start_sample("skerry-ferries"); }
+  QList<QPushButton*> buttons() { // what is to be deleted is hidden
+    QList<QPushButton*> all = window.findChild<ExerciseStrip*>()->findChildren<QPushButton*>();
+    all.removeIf([](const QPushButton* b) { return !b->isVisible(); });
+    return all;
+  }
+  QPushButton& button(const char* name) {
+    for (QPushButton* b : buttons())
+      if (b->text().startsWith(QLatin1String(name))) return *b;
+    ADD_FAILURE() << name;
+    return *buttons().front();
+  }
+  static QImage icon(const QPushButton& b) { return b.icon().pixmap(14, 14).toImage(); }
+  MainWindow window;
+  Hand hand{window};
+};
+
+TEST_F(Strip, AnExerciseWithErrorsSaysSo) {
+  const Analysis& a = hand.session().analysis();
+  for (const ExerciseStanding& s : standings(a)) {
+    const std::string name = s.exercise ? name_of(hand.lab(), s.exercise) : "Everything on";
+    const QPushButton& b = button(name.c_str());
+    EXPECT_TRUE(b.text().endsWith(words(s.word))) << b.text().toStdString();
+    EXPECT_EQ(a.has_error(s.exercise), b.text().contains(QStringLiteral("error"))) << b.text().toStdString();
+    EXPECT_TRUE(b.toolTip().startsWith(words(s.why.front()))) << b.toolTip().toStdString();
+  }
+  EXPECT_TRUE(button("Everything on").toolTip().contains(QStringLiteral("172.22.10.31 belongs to both")))
+      << button("Everything on").toolTip().toStdString();
+}
+
+// Each time the sentence and the mark follow.
+TEST_F(Strip, WhatIsRepairedIsNoLongerHeldAgainstIt) {
+  const QImage bad = icon(button("Names and logins"));
+  const auto of_twice = [&] {
+    for (const Finding& f : hand.session().analysis().findings())
+      if (f.rule->id == "address-twice") return hand.session().analysis().fixes(f);
+    return std::vector<Fix>{};
+  };
+  const std::vector<Fix> fixes = of_twice();
+  ASSERT_FALSE(fixes.empty());
+  ASSERT_TRUE(hand.session().perform(fixes.front().edit));
+  EXPECT_TRUE(button("Names and logins").text().endsWith(QStringLiteral("fits")))
+      << button("Names and logins").text().toStdString();
+  EXPECT_NE(icon(button("Names and logins")), bad);
+  EXPECT_TRUE(button("Everything on").text().endsWith(QStringLiteral("tight")))
+      << button("Everything on").text().toStdString();
+}
+
+// All of the ferry's stand in one line on a small screen.
+TEST_F(Strip, TheyStandInOneLineOnASmallScreen) {
+  window.resize(1280, 800);
+  QTest::qWait(20);
+  for (const QPushButton* b : buttons()) EXPECT_EQ(b->y(), buttons().front()->y()) << b->text().toStdString();
+}
+
+} // namespace
+} // namespace snug::test

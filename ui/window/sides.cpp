@@ -1,0 +1,101 @@
+#include "ui/window/sides.h"
+
+#include "core/text/outline_text.h"
+#include "core/text/window_text.h"
+#include "ui/session/words.h"
+
+#include <QEvent>
+#include <QSplitter>
+
+namespace snug {
+
+namespace {
+
+constexpr int kParts = 178, kOutline = 330, kProperties = 268;
+
+bool is_open(Folded wish, bool roomy) { return wish == Folded::open || (wish == Folded::by_width && roomy); }
+
+} // namespace
+
+Sides::Sides(Session& session, QWidget* parts, QWidget* outline, QWidget* properties)
+    : session_(session), across_(new QSplitter(Qt::Horizontal)) {
+  setParent(across_);
+  left_ = new FoldingSide(FoldingSide::Edge::left, across_);
+  right_ = new FoldingSide(FoldingSide::Edge::right, across_);
+  left_->add(parts, words(text::tab_parts), words(text::side_parts_help), kParts);
+  left_->add(outline, words(text::tab_outline), words(text::side_outline_help), kOutline);
+  right_->add(properties, words(text::side_properties), words(text::side_properties_help), kProperties);
+  across_->addWidget(left_);
+  across_->addWidget(right_);
+  across_->setChildrenCollapsible(false);
+  across_->setHandleWidth(1);
+  across_->installEventFilter(this);
+  for (FoldingSide* side : {left_, right_}) {
+    connect(side, &FoldingSide::turned, this, &Sides::share_width);
+    connect(side, &FoldingSide::chosen_by_person, this, [this, side](bool on) {
+      (side == left_ ? left_by_person_ : right_by_person_) = on ? Folded::open : Folded::folded;
+    });
+  }
+  connect(across_, &QSplitter::splitterMoved, this, [this] {
+    left_->pulled(left_->width());
+    right_->pulled(right_->width());
+  });
+  connect(&session_, &Session::started, this, &Sides::follow_window);
+}
+
+void Sides::set_centre(QWidget* centre) {
+  across_->insertWidget(1, centre);
+  across_->setStretchFactor(1, 1);
+}
+
+void Sides::show(FoldingSide& side, int panel) {
+  side.open(panel);
+  (&side == left_ ? left_by_person_ : right_by_person_) = Folded::open;
+}
+
+// Who begins with nothing needs the parts.
+void Sides::follow_window() {
+  const bool nothing_yet = session_.lab().machines.empty();
+  if (is_open(left_by_person_, nothing_yet || across_->width() >= kLeftOpens))
+    left_->unfold();
+  else
+    left_->fold();
+  if (is_open(right_by_person_, across_->width() >= kRightOpens))
+    right_->unfold();
+  else
+    right_->fold();
+}
+
+void Sides::share_width() {
+  const int left = left_->wanted_width(), right = right_->wanted_width();
+  across_->setSizes({left, std::max(1, across_->width() - left - right - 2 * across_->handleWidth()), right});
+}
+
+bool Sides::eventFilter(QObject* of, QEvent* event) {
+  if (event->type() == QEvent::Resize) {
+    follow_window();
+    // Once the splitter knows its new size.
+    QMetaObject::invokeMethod(this, &Sides::share_width, Qt::QueuedConnection);
+  }
+  return QObject::eventFilter(of, event);
+}
+
+void Sides::take(const Remembered& r) {
+  left_by_person_ = r.left;
+  right_by_person_ = r.right;
+  if (r.across.size() == across_->count()) {
+    follow_window();
+    if (left_->open() >= 0) left_->pulled(r.across.front());
+    if (right_->open() >= 0) right_->pulled(r.across.back());
+  }
+  follow_window();
+  share_width();
+}
+
+void Sides::put(Remembered& r) const {
+  r.left = left_by_person_;
+  r.right = right_by_person_;
+  r.across = across_->sizes();
+}
+
+} // namespace snug
