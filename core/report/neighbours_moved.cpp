@@ -67,7 +67,8 @@ std::vector<MachineId> moved_among_neighbours(const Lab& from, const Lab& to) {
 std::string place_words(const Lab& lab, MachineId id) {
   const Machine* m = find<Machine>(lab, id);
   const Machine* before = nullptr;
-  for (const Machine* g : by_carrier(lab)[m->carrier]) {
+  const auto all = by_carrier(lab);
+  for (const Machine* g : all.at(m->carrier)) {
     if (g == m) break;
     before = g;
   }

@@ -1,9 +1,11 @@
 #include "tests/window/hand.h"
 #include "ui/window/find_box.h"
+#include "ui/window/help_view.h"
 
 #include <QAbstractItemModel>
 #include <QAction>
 #include <QApplication>
+#include <QLineEdit>
 #include <QListView>
 #include <QTest>
 
@@ -45,6 +47,29 @@ TEST_F(FindTest, AMachineIsChosenWithTheKeyboard) {
   EXPECT_TRUE(box().text().isEmpty());
   EXPECT_EQ(hand_.session().selection(), std::vector<AnyId>{hand_.machine("wheelhouse")});
   EXPECT_TRUE(window_.canvas().hasFocus());
+}
+
+// Services are found by what people call them, and the words of the help after what is in the lab.
+TEST_F(FindTest, AServiceIsFoundAndAWordIsExplained) {
+  open_and_type(QStringLiteral("dhcp"));
+  ASSERT_GE(list().model()->rowCount(), 3);
+  EXPECT_EQ(row(0), QStringLiteral("DHCP on Crew, service of the translator"));
+  EXPECT_EQ(row(1), QStringLiteral("DHCP on Passengers, service of beacon"));
+  const int last = list().model()->rowCount() - 1;
+  EXPECT_EQ(row(last), QStringLiteral("DHCP, what the word means"));
+  QTest::keyClick(&box(), Qt::Key_Down);
+  QTest::keyClick(&box(), Qt::Key_Return);
+  ASSERT_EQ(hand_.session().selection().size(), 1U);
+  const Card* card = find<Card>(hand_.lab(), CardId{hand_.session().selection().front().number});
+  ASSERT_NE(card, nullptr);
+  EXPECT_EQ(card->machine, hand_.machine("beacon"));
+  open_and_type(QStringLiteral("dhcp"));
+  for (int i = 0; i < last; ++i) QTest::keyClick(&box(), Qt::Key_Down);
+  QTest::keyClick(&box(), Qt::Key_Return);
+  const auto* help = window_.findChild<HelpView*>();
+  ASSERT_NE(help, nullptr);
+  EXPECT_TRUE(help->isVisible());
+  EXPECT_EQ(help->findChild<QLineEdit*>(QStringLiteral("find_word"))->text(), QStringLiteral("DHCP"));
 }
 
 TEST_F(FindTest, ArrowsAndMouseChooseAnother) {

@@ -24,6 +24,7 @@
 #include <QMimeData>
 #include <QPushButton>
 #include <QSplitter>
+#include <QSplitterHandle>
 #include <QTest>
 #include <QTimer>
 #include <QUrl>
@@ -114,9 +115,20 @@ TEST_F(Keeping, PlaceAndSizesComeBack) {
     window.setGeometry(place);
     show(window);
     ASSERT_TRUE(window.open_file(as_qt(file())));
+    window.action("show_parts")->trigger();
+    window.action("show_properties")->trigger();
     auto* splitter = window.findChildren<QSplitter*>().front();
-    splitter->setSizes({260, 700, 340});
+    const QList<int> before = splitter->sizes();
+    for (const auto& [at, by] : {std::pair(1, 45), {2, -30}}) {
+      QWidget* handle = splitter->handle(at);
+      const QPoint from = handle->rect().center(), to = from + QPoint(by, 0);
+      QTest::mousePress(handle, Qt::LeftButton, {}, from);
+      QTest::mouseMove(handle, to);
+      QTest::mouseRelease(handle, Qt::LeftButton, {}, to);
+    }
     across = splitter->sizes();
+    EXPECT_GT(across.front(), before.front() + 20);
+    EXPECT_GT(across.back(), before.back() + 20);
     ASSERT_TRUE(window.close());
   }
   MainWindow again;
@@ -161,6 +173,8 @@ TEST(Settings, DamagedOnesAreSetAside) {
   good.recent = {QStringLiteral("/a"), QStringLiteral("/b/\"ü")};
   good.window = {1, 2, 300, 400};
   good.across = {1, 2, 3};
+  good.left = Folded::open;
+  good.below = Folded::folded;
   const std::string bytes = write_settings(good).toStdString();
   ASSERT_EQ(read_settings(write_settings(good)), good);
   Random random(35);

@@ -14,6 +14,8 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QCheckBox>
+#include <QComboBox>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollBar>
@@ -99,6 +101,41 @@ TEST_F(Panels, RoutesAreAddedTypedAndRemoved) {
   back_to_the_first_bytes();
 }
 
+// Of two machines: what differs says so, whatever kind of field it is, and nothing is blank.
+TEST_F(Panels, WhatDiffersIsSaidInEveryField) {
+  const std::vector<AnyId> both{hand.machine("beacon"), hand.machine("deck-a")};
+  hand.session().select(both);
+  const QString differ = words(text::property_mixed);
+  int lines = 0, choices = 0, boxes = 0;
+  for (const FieldInfo& f : info_of(Kind::machine).fields) {
+    QWidget* w = window.properties().editor(f.key);
+    if (!w) continue;
+    const bool same = f.get(object_at(hand.lab(), both[0])) == f.get(object_at(hand.lab(), both[1]));
+    if (const auto* line = qobject_cast<QLineEdit*>(w)) {
+      const QString said = line->text().isEmpty() ? line->placeholderText() : line->text();
+      EXPECT_FALSE(said.isEmpty()) << f.key;
+      EXPECT_EQ(said == differ, !same) << f.key << ": " << said.toStdString();
+      lines += !same;
+    } else if (const auto* choice = qobject_cast<QComboBox*>(w)) {
+      const QString said = choice->currentIndex() < 0 ? choice->placeholderText() : choice->currentText();
+      EXPECT_EQ(said == differ, !same) << f.key << ": " << said.toStdString();
+      choices += !same;
+    } else if (const auto* box = qobject_cast<QCheckBox*>(w)) {
+      EXPECT_EQ(box->text() == differ, !same) << f.key;
+      EXPECT_EQ(box->checkState() == Qt::PartiallyChecked, !same) << f.key;
+      boxes += !same;
+    }
+  }
+  EXPECT_GT(lines, 2);
+  EXPECT_GT(choices, 0);
+  EXPECT_GT(boxes, 0);
+  const auto* role = qobject_cast<QComboBox*>(window.properties().editor("role"));
+  ASSERT_NE(role, nullptr);
+  const QImage with = window.properties().editor("role")->grab().toImage();
+  hand.session().select({both[0]});
+  EXPECT_NE(with, window.properties().editor("role")->grab().toImage());
+}
+
 TEST_F(Panels, CardsAndDisksOfAMachine) {
   const MachineId beacon = hand.machine("beacon");
   hand.session().select({beacon});
@@ -116,6 +153,35 @@ TEST_F(Panels, CardsAndDisksOfAMachine) {
   press("back");
   press(("remove_" + to_text(hand.lab().cards.back().id)).c_str());
   EXPECT_EQ(hand.lab().cards.size(), cards);
+  back_to_the_first_bytes();
+}
+
+TEST_F(Panels, SharesOfAMachine) {
+  const MachineId hold = hand.machine("hold");
+  hand.session().select({hold});
+  const std::size_t before = hand.lab().shares.size();
+  press("add_share");
+  ASSERT_EQ(hand.lab().shares.size(), before + 1);
+  const ShareId made = hand.lab().shares.back().id;
+  EXPECT_TRUE(hand.session().is_selected(made));
+  EXPECT_EQ(hand.lab().shares.back().machine, hold);
+  EXPECT_EQ(hand.session().undo_words(), QStringLiteral("Add a share to hold"));
+  type("name", "spare-bay");
+  QTest::keyClick(shown<QLineEdit>("name"), Qt::Key_Return);
+  EXPECT_EQ(find<Share>(hand.lab(), made)->name, "spare-bay");
+  type("size", "12g");
+  QTest::keyClick(shown<QLineEdit>("size"), Qt::Key_Return);
+  EXPECT_EQ(find<Share>(hand.lab(), made)->size, 12 * 1024);
+  press("back");
+  EXPECT_TRUE(hand.session().is_selected(hold));
+  const std::string open = "open_" + to_text(made);
+  ASSERT_NE(shown<QPushButton>(open.c_str()), nullptr);
+  EXPECT_EQ(shown<QPushButton>(open.c_str())->text(), QStringLiteral("spare-bay · 12 GiB"));
+  press(open.c_str());
+  EXPECT_TRUE(hand.session().is_selected(made));
+  press("back");
+  press(("remove_" + to_text(made)).c_str());
+  EXPECT_FALSE(exists(hand.lab(), made));
   back_to_the_first_bytes();
 }
 

@@ -163,6 +163,25 @@ TEST_F(SmallScreen, WhatAPersonChoseStays) {
   EXPECT_FALSE(next.findChild<PartsPanel*>()->isVisible());
 }
 
+// What was folded when the window was closed has its width when it is opened next time.
+TEST_F(SmallScreen, AWidthIsKeptWhileItIsFolded) {
+  const TempFolder folder;
+  const QString file = as_qt(folder.path("settings.json"));
+  window.remember_in(file);
+  start();
+  press("Parts");
+  const int width = parts().width();
+  press("Parts");
+  window.close();
+  MainWindow next;
+  next.remember_in(file);
+  next.start_sample("skerry-ferries");
+  open(next);
+  QTest::mouseClick(tab(next, "Parts"), Qt::LeftButton);
+  QTest::qWait(5);
+  EXPECT_NEAR(next.findChild<PartsPanel*>()->width(), width, 2);
+}
+
 // A part is dragged out of the opened panel onto the picture.
 TEST_F(SmallScreen, APartIsDraggedFromTheOpenedPanel) {
   start();

@@ -11,6 +11,7 @@ namespace snug {
 namespace {
 
 constexpr int kStrip = 30, kLength = 26; // of the strip; of a tab beside its word
+constexpr int kLeast = 120;              // of a panel
 
 // Its word stands upright: read from below on the left, from above on the right.
 class UprightTab : public QAbstractButton {
@@ -123,12 +124,16 @@ void FoldingSide::show_tabs() {
   for (std::size_t i = 0; i < tabs_.size(); ++i) tabs_[i]->setChecked(static_cast<int>(i) == open());
 }
 
-int FoldingSide::wanted_width() const {
-  return open() < 0 ? kStrip : kStrip + widths_[static_cast<std::size_t>(open())];
-}
+int FoldingSide::wanted_width() const { return open() < 0 ? kStrip : width_of(open()); }
 
 void FoldingSide::pulled(int width) {
-  if (open() >= 0) widths_[static_cast<std::size_t>(open())] = std::max(0, width - kStrip);
+  if (open() >= 0) set_width(open(), width);
+}
+
+int FoldingSide::width_of(int panel) const { return kStrip + widths_[static_cast<std::size_t>(panel)]; }
+
+void FoldingSide::set_width(int panel, int width) {
+  widths_[static_cast<std::size_t>(panel)] = std::max(kLeast, width - kStrip);
 }
 
 } // namespace snug

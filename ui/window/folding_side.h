@@ -30,7 +30,10 @@ class FoldingSide : public QFrame {
   QAbstractButton* tab(int panel) const { return tabs_[static_cast<std::size_t>(panel)]; }
   // Of the strip and of the panel that is open, as it was pulled last.
   int wanted_width() const;
-  void pulled(int width); // by a person, with the strip
+  void pulled(int width); // what is open, by a person, with the strip
+  // Of a panel, with the strip, whether it is open or not.
+  int width_of(int panel) const;
+  void set_width(int panel, int width);
 
  signals:
   void turned();                  // another panel is open, or none

@@ -24,7 +24,8 @@ struct Remembered {
   bool maximised = false;
   Colours colours = Colours::desktop;
   Folded left = Folded::by_width, right = Folded::by_width, below = Folded::by_width; // of the picture
-  QList<int> across, down; // what the splitters divide, pixels; empty: as built
+  QList<int> across, down; // what the splitters divide, pixels; panels as they are when they are
+                           // open; empty: as built
   friend bool operator==(const Remembered&, const Remembered&) = default;
 };
 QByteArray write_settings(const Remembered&);

@@ -84,9 +84,8 @@ void Sides::take(const Remembered& r) {
   left_by_person_ = r.left;
   right_by_person_ = r.right;
   if (r.across.size() == across_->count()) {
-    follow_window();
-    if (left_->open() >= 0) left_->pulled(r.across.front());
-    if (right_->open() >= 0) right_->pulled(r.across.back());
+    left_->set_width(0, r.across.front());
+    right_->set_width(0, r.across.back());
   }
   follow_window();
   share_width();
@@ -95,7 +94,7 @@ void Sides::take(const Remembered& r) {
 void Sides::put(Remembered& r) const {
   r.left = left_by_person_;
   r.right = right_by_person_;
-  r.across = across_->sizes();
+  r.across = {left_->width_of(0), across_->sizes().value(1), right_->width_of(0)};
 }
 
 } // namespace snug

@@ -6,6 +6,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace snug::test {
 namespace {
 
@@ -69,6 +71,38 @@ TEST(AddParts, DiskAndCardOfAMachine) {
     ASSERT_TRUE(apply(now, inverse(added.edit)));
     EXPECT_EQ(now, lab);
   }
+}
+
+// What the machine's first disk has left beside its other shares.
+TEST(AddParts, ShareOfAMachine) {
+  Lab lab = sample("skerry-ferries");
+  const MachineId hold = machine(lab, "hold").id;
+  for (int round = 0; round < 2; ++round) {
+    const Added added = add_share(lab, hold);
+    EXPECT_EQ(english(added.edit.label), "Add a share to hold");
+    const Lab before = lab;
+    std::int64_t used = 0;
+    const DiskId disk = std::find_if(lab.disks.begin(), lab.disks.end(), [&](const Disk& d) {
+                          return d.machine == hold;
+                        })->id;
+    for (const Share& s : lab.shares)
+      if (s.disk == disk) used += s.size;
+    ASSERT_TRUE(apply(lab, added.edit));
+    const Share* share = find<Share>(lab, ShareId{added.id.number});
+    ASSERT_NE(share, nullptr);
+    EXPECT_EQ(share->machine, hold);
+    EXPECT_EQ(share->disk, disk);
+    EXPECT_EQ(share->size, std::max<std::int64_t>(0, find<Disk>(lab, disk)->size - used));
+    EXPECT_FALSE(share->name.empty());
+    Lab back = lab;
+    ASSERT_TRUE(apply(back, inverse(added.edit)));
+    EXPECT_EQ(back, before);
+  }
+  const MachineId none = machine(lab, "gangway").id;
+  std::erase_if(lab.disks, [none](const Disk& d) { return d.machine == none; });
+  const Added bare = add_share(lab, none);
+  ASSERT_TRUE(apply(lab, bare.edit));
+  EXPECT_FALSE(find<Share>(lab, ShareId{bare.id.number})->disk) << "it has no disk";
 }
 
 } // namespace

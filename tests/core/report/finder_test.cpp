@@ -52,6 +52,17 @@ TEST_F(Find, BeginningsComeBeforeTheMiddle) {
   EXPECT_EQ(found[2], "Deck the hall");
 }
 
+TEST_F(Find, ServicesAndWhoAsksForThem) {
+  const std::vector<std::string> found = titles("dhcp");
+  EXPECT_EQ(found, (std::vector<std::string>{"DHCP on Crew", "DHCP on Passengers",
+                                             "manifest asks DHCP on Crew", "DHCP"}));
+  EXPECT_EQ(first("dhcp passengers").kind, Findable::service);
+  EXPECT_EQ(first("dhcp passengers").id.kind, Kind::card);
+  EXPECT_EQ(first("dhcp crew").id.kind, Kind::segment);
+  EXPECT_EQ(finder.items()[finder.find("dhcp", 20).back()].kind, Findable::word)
+      << "after what is in the lab";
+}
+
 TEST_F(Find, ByRoleAndByTheEndOfAnAddress) {
   EXPECT_EQ(first("directory server").title, "beacon");
   const FindItem& address = first("172.22.10.12");
