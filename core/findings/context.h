@@ -42,6 +42,9 @@ struct Context {
   BudgetList budgets;
   const AddressesInUse& addresses;
   ReachByExercise* reach = nullptr; // for the rules about reach: never null
+  // Not null: only findings with these places are wanted, so a rule may leave out what others come from.
+  const std::vector<AnyId>* only = nullptr;
+  bool is_wanted(AnyId first) const { return !only || only->front() == first; }
 
   // As name_of(lab, id), without searching the lab.
   std::string name(AnyId id) const;

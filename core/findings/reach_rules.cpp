@@ -37,7 +37,7 @@ Message explained(const Context& c, std::size_t occasion, const Judged& j) {
 template <typename Use>
 void each_broken(const Context& c, PromiseKind kind, Use use) {
   for (const Promise& p : c.lab.promises)
-    for (std::size_t i = 0; p.must == kind && i < c.reach->occasions(); ++i) {
+    for (std::size_t i = 0; p.must == kind && c.is_wanted(p.id) && i < c.reach->occasions(); ++i) {
       if (!speaks_of(p, i == 0 ? ExerciseId{} : c.lab.exercises[i - 1].id)) continue;
       const Judged j = judge(c.reach->at(i), c.index, p);
       if (j.counts && !j.kept) use(p, i, j);
@@ -104,8 +104,8 @@ class Met {
   explicit Met(const Context& c) : c_(c), offerings_(c.index) {
     constexpr std::ptrdiff_t kFew = 32; // asking each is less work than finding who is alike
     const auto needs = c.reach->needs();
-    crowd_ = std::count_if(needs.begin(), needs.end(),
-                           [](const ListedNeed& n) { return n.server == kNowhere; }) > kFew;
+    crowd_ = !c.only && std::count_if(needs.begin(), needs.end(),
+                                      [](const ListedNeed& n) { return n.server == kNowhere; }) > kFew;
   }
   Judged ask(std::size_t occasion, std::uint32_t machine, const Need& n) {
     Reach& reach = c_.reach->at(occasion);
@@ -129,13 +129,15 @@ class Met {
 void check_needs(const Context& c, std::vector<Finding>& out) {
   std::vector<Unmet> unmet;
   Met met(c);
-  for (const ListedNeed& n : c.reach->needs())
+  for (const ListedNeed& n : c.reach->needs()) {
+    if (!c.is_wanted(c.lab.machines[n.machine].id)) continue;
     for (std::size_t i = 0; i < c.reach->occasions(); ++i) {
       const std::vector<std::uint8_t>& running = c.budgets[i].running;
       if (running[n.machine] == 0 || (n.server != kNowhere && running[n.server] != 0)) continue;
       const Judged j = met.ask(i, n.machine, *n.need);
       if (j.counts && !j.kept) note_unmet(c, unmet, *n.need, i, j);
     }
+  }
   for (Unmet& u : unmet) {
     Finding f = found(
         u.severity,

@@ -133,6 +133,7 @@ void check_reachable(const Context& c, std::vector<Finding>& out) {
   const std::vector<Opening> all = openings(c);
   Ways ways(c);
   for (const Opening& o : all) {
+    if (!c.is_wanted(c.lab.machines[o.opener].id)) continue;
     std::optional<Finding> finding;
     Occasions when;
     when.always = false;

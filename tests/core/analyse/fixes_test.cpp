@@ -1,9 +1,12 @@
 // Many repairs at once against one after the other.
 
 #include "core/analyse/analyse.h"
+#include "core/findings/still_found.h"
 #include "tests/support/random_lab.h"
 #include "tests/support/sample.h"
+#include "tests/support/scale.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 
 namespace snug {
@@ -48,6 +51,32 @@ TEST(Fixes, OfManyAreThoseOfEachInALargeLab) {
   const Analysis a(lab);
   ASSERT_GT(a.findings().size() * lab.machines.size(), 40'000U);
   EXPECT_GT(expect_same(lab), 20U);
+}
+
+// Looking for one finding alone is looking at everything: after random edits it is there or not for both.
+TEST(StillFound, AgreesWithTheWholeAnalysis) {
+  int gone = 0, reach = 0;
+  for (const char* name : {"mistakes", "skerry-ferries", "first-draft", "old-pc"}) {
+    test::Random r(11);
+    for (int round = 0, n = test::scaled(60); round < n; ++round) {
+      const Lab before = test::sample(name);
+      Lab after = before;
+      for (int i = 0; i < 15; ++i) ASSERT_TRUE(apply(after, test::random_edit(r, after)));
+      const Analysis then(before), now(after);
+      for (const Finding& f : then.findings()) {
+        if (f.rule->id == "accepted-gone") continue; // looks at what the other rules found
+        const auto all = now.findings();
+        const bool there = std::any_of(all.begin(), all.end(), [&f](const Finding& g) {
+          return g.rule == f.rule && g.places == f.places;
+        });
+        EXPECT_EQ(is_still_found(after, f), there) << name << " " << f.rule->id;
+        gone += there ? 0 : 1;
+        reach += f.rule->topic == Topic::reach ? 1 : 0;
+      }
+    }
+  }
+  EXPECT_GT(gone, 20);
+  EXPECT_GT(reach, 50);
 }
 
 TEST(Fixes, OfNothingAreNone) {
