@@ -84,8 +84,8 @@ GuestCosts guest_costs(const Index& index) {
 
 std::vector<Inside> insides(const GuestCosts& costs, std::span<const std::uint8_t> running) {
   std::vector<Inside> out(costs.hypervisors.size() + 1);
-  for (auto it = costs.guests.rbegin(); it != costs.guests.rend(); ++it) {
-    const GuestCost& g = *it;
+  for (std::size_t i = costs.guests.size(); i-- > 0;) {
+    const GuestCost& g = costs.guests[i];
     if (!running[g.machine]) continue;
     Inside& carrier = out[g.carrier];
     carrier.taken += g.takes;

@@ -1,6 +1,4 @@
 #include "core/addressing/plan.h"
-#include "core/gesture/add.h"
-#include "core/gesture/plug.h"
 #include "core/gesture/rails.h"
 #include "core/layout/tidy.h"
 #include "core/text/clip_text.h"
@@ -11,22 +9,18 @@
 #include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
-#include "ui/canvas/in_place.h"
 #include "ui/outline/outline_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/window/find_box.h"
 #include "ui/window/help_view.h"
 #include "ui/window/main_window.h"
-#include "ui/window/notice_bar.h"
 #include "ui/window/shares.h"
 #include "ui/window/sides.h"
 
 #include <QAction>
 #include <QMenu>
 #include <QMenuBar>
-
-#include <algorithm>
 
 namespace snug {
 
@@ -199,121 +193,6 @@ void MainWindow::refresh_actions() {
   for (const char* a : {"earlier", "later"}) action(a)->setEnabled(in_order);
   action("ask_reach")->setEnabled(two_chosen().has_value());
   action("socket")->setEnabled(any && session_.selection().front().kind == Kind::segment);
-}
-
-std::vector<MachineId> MainWindow::machines_chosen() const {
-  std::vector<MachineId> out;
-  for (const AnyId id : session_.selection())
-    if (id.kind == Kind::machine) out.push_back({id.number});
-  return out;
-}
-
-void MainWindow::remove_chosen() {
-  if (session_.selection().empty()) return;
-  session_.seal();
-  const Edit edit = remove_elements(session_.lab(), session_.selection());
-  const QString what = words(edit.label);
-  if (!session_.perform(edit)) return;
-  notice_->show_notice({Notice::Kind::told, what}, {{words(text::notice_undo), [this] { session_.undo(); }}});
-}
-
-void MainWindow::duplicate_chosen() {
-  auto added = duplicate(session_.lab(), machines_chosen());
-  if (!added) return session_.tell(added.error());
-  session_.seal();
-  if (session_.perform(std::move(added->edit))) session_.select({added->id});
-}
-
-void MainWindow::power_chosen(bool on) {
-  session_.seal();
-  session_.perform(set_power(session_.lab(), session_.exercise(), machines_chosen(), on));
-}
-
-// Some of them are, some not: all are from now on.
-void MainWindow::hold_chosen() {
-  session_.seal();
-  session_.perform(hold_in_place(session_.lab(), machines_chosen(), !are_held()));
-  action("hold")->setChecked(are_held()); // the click has turned it
-}
-
-bool MainWindow::are_held() const {
-  const std::vector<MachineId> ids = machines_chosen();
-  return !ids.empty() && std::all_of(ids.begin(), ids.end(), [this](MachineId id) {
-    return snug::find<Machine>(session_.lab(), id)->pinned;
-  });
-}
-
-void MainWindow::toggle_socket() {
-  const AnyId id = session_.selection().empty() ? AnyId{} : session_.selection().front();
-  const Segment* s =
-      id.kind == Kind::segment ? snug::find<Segment>(session_.lab(), SegmentId{id.number}) : nullptr;
-  if (!s) return;
-  session_.seal();
-  session_.perform(set_socket(session_.lab(), s->id, !s->pc_socket));
-}
-
-void MainWindow::fill_move_menu(QMenu& menu) {
-  menu.clear();
-  const auto offer = [&](MachineId carrier, const QString& name) {
-    auto edit =
-        move_machines(session_.lab(), outermost(session_.lab(), session_.selection()), {carrier, 0, {}});
-    QAction* a = menu.addAction(name);
-    a->setEnabled(edit.has_value());
-    if (!edit) return;
-    connect(a, &QAction::triggered, this, [this, e = std::move(*edit)] {
-      session_.seal();
-      session_.perform(e);
-    });
-  };
-  offer({}, as_qt(session_.lab().pc.name));
-  for (const std::uint32_t h : session_.analysis().index().hypervisors()) {
-    const MachineId id = session_.lab().machines[h].id;
-    offer(id, as_qt(name_of(session_.lab(), id)));
-  }
-}
-
-void MainWindow::fill_connect_menu(QMenu& menu) {
-  menu.clear();
-  for (const Segment& s : session_.lab().segments)
-    connect(menu.addAction(as_qt(name_of(session_.lab(), s.id))), &QAction::triggered, this,
-            [this, id = s.id] {
-              session_.seal();
-              const auto machines = machines_chosen();
-              if (machines.empty()) return;
-              auto added = add_card(session_.lab(), machines.front(), id);
-              if (!added) return session_.tell(added.error());
-              if (session_.perform(std::move(added->edit))) session_.select({added->id});
-            });
-}
-
-void MainWindow::show_menu(AnyId id, QPoint global) {
-  QMenu menu(this);
-  const auto put = [&](std::initializer_list<const char*> names) {
-    for (const char* name : names)
-      if (action(name)->isEnabled()) menu.addAction(action(name));
-  };
-  if (!id || id.kind == Kind::pc)
-    put({"paste", "show_all", "tidy", "addresses", "select_all", "hand_out"});
-  else
-    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket", "hold",
-         "ask_reach"});
-  if (id.kind == Kind::machine) {
-    menu.addSeparator();
-    fill_move_menu(*menu.addMenu(words(text::menu_move)));
-    fill_connect_menu(*menu.addMenu(words(text::menu_connect)));
-  }
-  menu.exec(global);
-}
-
-// On the picture, unless the hand is in the outline or the picture does not show it.
-void MainWindow::edit(AnyId id) {
-  if (outline_->view().hasFocus() || box_of(canvas_->drawing(), id).w == 0) return edit_in_outline(id);
-  in_place().edit(id);
-}
-
-void MainWindow::edit_in_outline(AnyId id) {
-  sides_->show_outline();
-  outline_->view().edit_name(id);
 }
 
 } // namespace snug
