@@ -89,7 +89,7 @@ TEST_P(EverySample, FindingsAreSpokenAtTheirPlaces) {
 
 INSTANTIATE_TEST_SUITE_P(Access, EverySample,
                          ::testing::Values("skerry-ferries", "skerry-ferries-16", "branch-office", "empty",
-                                           "mistakes", "sixty"));
+                                           "mistakes", "first-draft", "old-pc", "sixty"));
 
 class Access : public ::testing::Test {
  protected:
