@@ -20,6 +20,15 @@ inline constexpr Template ask_no_card{
 inline constexpr Template ask_no_address{"ask-no-address", "{0} has no address to ask for"};
 inline constexpr Template ask_nobody_has{"ask-nobody-has", "nobody in this lab has {0}"};
 
+// Beside what a machine uses.
+inline constexpr Template can_title{"can-title", "Can reach"};
+inline constexpr Template can_line{"can-line", "{0} · {1}"};
+inline constexpr Template can_by{"can-by", "{0}"};
+inline constexpr Template can_inside{"can-inside", "itself"};
+inline constexpr Template can_nobody{"can-nobody", "nobody offers it"};
+inline constexpr Template can_off{"can-off", "off"};
+inline constexpr Template can_ask{"can-ask", "Show hop by hop"};
+
 // One step of a way.
 inline constexpr Template step_sends{"step-sends", "{0} sends by {1} on {2} to {3}"};
 inline constexpr Template step_forwards{"step-forwards", "{0} forwards by {1} on {2} to {3}"};

@@ -63,6 +63,12 @@ PropertyPanel::PropertyPanel(Session& session, QWidget* parent) : QWidget(parent
   connect(&session_, &Session::selection_changed, this, other);
   connect(&session_, &Session::started, this, other);
   connect(&session_, &Session::lab_changed, seen, &WhenSeen::renew);
+  connect(&session_, &Session::exercise_changed, seen, &WhenSeen::renew);
+}
+
+void PropertyPanel::set_theme(Theme theme) {
+  theme_ = theme;
+  fill_parts();
 }
 
 // The selection when it is of one kind; nothing selected: the PC.

@@ -2,6 +2,8 @@
 // Everything a person may change about what is selected, made from the field table (DECISIONS 3). Several
 // elements of one kind are changed together; where they differ the line says so.
 
+#include "core/layout/palette.h"
+#include "core/reach/can_reach.h"
 #include "ui/session/session.h"
 
 #include <QWidget>
@@ -21,8 +23,12 @@ class PropertyPanel : public QWidget {
 
  public:
   explicit PropertyPanel(Session& session, QWidget* parent = nullptr);
+  void set_theme(Theme theme);
   // Of the field with this key, for the keyboard and for tests; null: none.
   QWidget* editor(std::string_view key) const;
+
+ signals:
+  void ask_wanted(const snug::ReachQuestion& question);
 
  private:
   void rebuild();
@@ -34,6 +40,7 @@ class PropertyPanel : public QWidget {
   void fill_parts();
   void add_group(const Template& title, Kind, const Template& noun);
   void add_part(AnyId);
+  void add_can_reach(MachineId);
   void add_way_back(QVBoxLayout&);
   // The value they have in common; nothing: they differ.
   std::optional<Value> common(const FieldInfo& f) const;
@@ -41,6 +48,7 @@ class PropertyPanel : public QWidget {
 
   Session& session_;
   std::vector<AnyId> subjects_;
+  Theme theme_ = Theme::light;
   bool other_ = true; // what is chosen, or the lab, is another than was built for
   std::vector<FieldEditor*> editors_;
   std::vector<std::pair<const FieldInfo*, RowList*>> lists_;

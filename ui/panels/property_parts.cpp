@@ -2,9 +2,15 @@
 
 #include "core/base/size.h"
 #include "core/gesture/rows.h"
+#include "core/reach/explain.h"
 #include "core/text/outline_text.h"
+#include "core/text/promise_text.h"
+#include "core/text/reach_panel_text.h"
+#include "core/text/reach_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/panel_row.h"
 #include "ui/panels/property_panel.h"
+#include "ui/panels/verdict_mark.h"
 #include "ui/session/words.h"
 
 #include <QFrame>
@@ -14,6 +20,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <array>
 
 namespace snug {
 
@@ -98,6 +105,58 @@ void PropertyPanel::fill_parts() {
   add_group(text::rows_shares, Kind::share, text::rows_add);
   for (const Share& s : session_.lab().shares)
     if (s.machine == machine) add_part(s.id);
+  add_can_reach(machine);
+}
+
+namespace {
+
+Mark mark_of(CanReach::State state) {
+  constexpr std::array<Mark, 5> kMarks{Mark::yes, Mark::no, Mark::chance, Mark::one_way, Mark::none};
+  return kMarks[static_cast<std::size_t>(state)];
+}
+
+const Template& word_of(CanReach::State state) {
+  constexpr std::array<const Template*, 5> kWords{&text::answer_reaches, &text::answer_no,
+                                                  &text::answer_unreliable, &text::answer_one_way,
+                                                  &text::promise_not_judged};
+  return *kWords[static_cast<std::size_t>(state)];
+}
+
+} // namespace
+
+// What it uses and whether it gets there; a line leads to the whole way.
+void PropertyPanel::add_can_reach(MachineId machine) {
+  const Analysis& a = session_.analysis();
+  Reach reach(a.index(), a.addresses(), session_.exercise());
+  auto* title = new QLabel(words(text::can_title), parts_);
+  title->setProperty("tone", QStringLiteral("heading"));
+  title->setContentsMargins(0, 6, 0, 0);
+  parts_->layout()->addWidget(title);
+  title->show();
+  for (const CanReach& line : can_reach(reach, a.index(), machine)) {
+    const QString to = line.to ? as_qt(subject_name(a.lab(), line.to)) : as_qt(line.service);
+    const QString name =
+        line.to && !line.service.empty() ? words(text::can_line, to.toStdString(), line.service) : to;
+    const QString why = words(line.words);
+    auto* row = new PanelRow(parts_, QStringLiteral("can_reach"), [this, q = line.question] {
+      if (q.to) emit ask_wanted(q);
+    });
+    auto* across = new QHBoxLayout(row);
+    across->setContentsMargins(4, 2, 4, 2);
+    across->setSpacing(6);
+    across->addWidget(
+        new VerdictMark(mark_of(line.state), words(word_of(line.state)), snug::palette(theme_), row));
+    auto* column = new QVBoxLayout;
+    column->setSpacing(0);
+    column->addWidget(wrapped_text(name, "", row));
+    column->addWidget(wrapped_text(why, "muted", row));
+    across->addLayout(column, 1);
+    row->setAccessibleName(name + QStringLiteral(": ") + words(word_of(line.state)) + QStringLiteral(", ") +
+                           why);
+    row->setToolTip(words(text::can_ask));
+    parts_->layout()->addWidget(row);
+    row->show();
+  }
 }
 
 void PropertyPanel::add_group(const Template& title, Kind kind, const Template& button_words) {

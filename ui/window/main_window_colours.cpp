@@ -5,6 +5,7 @@
 #include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/parts_panel.h"
+#include "ui/panels/property_panel.h"
 #include "ui/panels/reach_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
@@ -76,6 +77,7 @@ void MainWindow::set_theme(Theme theme) {
   exercises_->set_theme(theme);
   parts_->set_theme(theme);
   if (reach_) reach_->set_theme(theme);
+  properties_->set_theme(theme);
   mark_findings();
 }
 

@@ -8,6 +8,7 @@
 #include "ui/outline/outline_panel.h"
 #include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
+#include "ui/panels/property_panel.h"
 #include "ui/panels/reach_panel.h"
 #include "ui/panels/severity_mark.h"
 #include "ui/ruler/ruler.h"
@@ -67,6 +68,10 @@ void MainWindow::connect_panels() {
   connect(&outline_->view(), &OutlineView::menu_wanted, this, &MainWindow::show_menu);
   connect(&outline_->view(), &OutlineView::place_wanted, canvas_, &Canvas::show_place);
   connect(findings_, &FindingsPanel::place_wanted, canvas_, &Canvas::show_place);
+  connect(properties_, &PropertyPanel::ask_wanted, this, [this](const ReachQuestion& question) {
+    shares_->show(kReachTab);
+    reach().ask(question);
+  });
   connect(findings_, &FindingsPanel::promise_wanted, this, [this](PromiseId id) {
     shares_->show(kReachTab);
     reach().show_promise(id);
