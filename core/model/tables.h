@@ -2,8 +2,8 @@
 // Helpers for writing field tables; included only by core/model/*_table.cpp.
 
 #include "core/base/size.h"
-#include "core/model/make_field.h"
 #include "core/model/lab.h"
+#include "core/model/make_field.h"
 
 namespace snug::detail {
 

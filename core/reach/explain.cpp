@@ -258,10 +258,21 @@ Message Explainer::message() const {
 
 } // namespace
 
+namespace {
+
+// Packets arrive, but some systems do not answer a ping as they come (MODEL, Reach).
+const Template& ok_words(const Index& index, const ReachQuestion& q) {
+  const Machine* m = q.to.kind == Kind::machine ? index.machine(MachineId{q.to.number}) : nullptr;
+  const Role* role = m && q.transport == Transport::icmp && !q.full_size ? index.role(m->role) : nullptr;
+  return role && role->answers_ping == Known::no ? text::reach_ok_silent : text::reach_ok;
+}
+
+} // namespace
+
 Message explain(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a) {
   const std::string from = reach_name(index.lab(), q.from), to = reach_name(index.lab(), q.to);
   if (a.verdict == Reached::reaches && q.to.kind == Kind::outside) return say(text::reach_outside, from, to);
-  if (a.verdict == Reached::reaches) return say(text::reach_ok, from, to, to_text(*a.target));
+  if (a.verdict == Reached::reaches) return say(ok_words(index, q), from, to, to_text(*a.target));
   if (a.verdict == Reached::unreliable && a.unsure) return say(text::reach_unsure, to_text(*a.unsure), from);
   if (a.verdict == Reached::unreliable) return say(text::reach_lease, from, to);
   if (!a.end) return say(text::reach_unknown, reach.network().node_of(q.from) == kNowhere ? from : to);

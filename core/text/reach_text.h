@@ -82,6 +82,9 @@ inline constexpr Template fails_need{"fails-need", "wants"};
 inline constexpr Template fails_pair{"fails-pair", "reach"};
 
 inline constexpr Template reach_ok{"reach-ok", "{0} reaches {1} at {2}, if no firewall stops it"};
+inline constexpr Template reach_ok_silent{
+    "reach-ok-silent",
+    "{0} reaches {1} at {2}, but such a system does not answer ping as it comes: try a service of it"};
 inline constexpr Template reach_outside{"reach-outside", "{0} reaches {1}, if no firewall stops it"};
 inline constexpr Template reach_unsure{
     "reach-unsure", "Several machines have {0}: chance decides who answers {1}. Give each its own address."};

@@ -76,8 +76,8 @@ TEST(Migrate, FaultsOfOldVersionsAreSaidWithTheirPath) {
   const auto twice = detail::read_with(
       "{\"format\": \"snuglab\", \"version\": 0,\n \"boxes\": 1, \"boxes\": 2}", "x", kSteps);
   ASSERT_FALSE(twice);
-  EXPECT_EQ(english(twice.error()),
-            "x:2:14: /boxes: \"boxes\" stands twice in one object, first at line 2, column 2: take one of them away");
+  EXPECT_EQ(english(twice.error()), "x:2:14: /boxes: \"boxes\" stands twice in one object, first at line 2, "
+                                    "column 2: take one of them away");
   const auto before = detail::read_with(R"({"format": "snuglab", "version": -2})", "x", kSteps);
   ASSERT_FALSE(before);
   EXPECT_EQ(before.error().message.id(), "document-version-form");

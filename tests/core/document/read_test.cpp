@@ -98,12 +98,14 @@ TEST(Read, SaysWhatIsWrongAndWhere) {
   EXPECT_EQ(complaint(R"("machines": [{"id": "m1", "memory": 0}])"),
             "x:1:73: /machines/0/memory: memory is 0 MiB; it must lie between 1 MiB and 65536 GiB");
   EXPECT_EQ(complaint("\n\"machines\": [\n {\"id\": \"m1\"},\n {\"id\": \"m1\"}]"),
-            "x:4:9: /machines/1/id: the id m1 was given already at line 3, column 9: give this one an id of its own");
+            "x:4:9: /machines/1/id: the id m1 was given already at line 3, column 9: give this one an id of "
+            "its own");
   EXPECT_EQ(complaint("\n\"machines\": [{\"id\": \"m1\",\n\"memory\": 5, \"memory\": 6}]"),
-            "x:3:14: /machines/0/memory: \"memory\" stands twice in one object, first at line 3, column 1: take one of them away");
-  EXPECT_EQ(
-      complaint(R"("cards": [{"id": "c1", "trunk": [{"segment": "s4"}]}])"),
-      "x:1:82: /cards/0/trunk/0/segment: segment names s4, but the document has no segment with this id: correct it, or add that segment");
+            "x:3:14: /machines/0/memory: \"memory\" stands twice in one object, first at line 3, column 1: "
+            "take one of them away");
+  EXPECT_EQ(complaint(R"("cards": [{"id": "c1", "trunk": [{"segment": "s4"}]}])"),
+            "x:1:82: /cards/0/trunk/0/segment: segment names s4, but the document has no segment with this "
+            "id: correct it, or add that segment");
 }
 
 } // namespace

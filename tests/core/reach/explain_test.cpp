@@ -49,6 +49,22 @@ TEST(Explain, NobodyOutsideKnowsAnAddressOfTheLab) {
   EXPECT_EQ(t.id, "reach-no-way-in") << t.sentence;
 }
 
+TEST(Explain, WhoDoesNotAnswerPingIsSaidSo) {
+  World w;
+  Role role;
+  role.id = RoleId{w.lab.facts.next_id++};
+  role.key = "silent";
+  role.answers_ping = Known::no;
+  w.lab.roles.push_back(role);
+  w.machine(w.router).role = role.id;
+  const Told t = ask(w.lab, between(w.pilot, w.router));
+  EXPECT_EQ(t.verdict, Reached::reaches) << "packets arrive all the same";
+  EXPECT_EQ(t.id, "reach-ok-silent");
+  ReachQuestion tcp = between(w.pilot, w.router);
+  tcp.transport = Transport::tcp;
+  EXPECT_EQ(ask(w.lab, tcp).id, "reach-ok");
+}
+
 // What leaves by the house's router is lost there, and the sentence names who sent it that way.
 TEST(Explain, WhatIsSentOutOfTheLabIsLost) {
   World w;

@@ -66,7 +66,8 @@ TEST(ReadRoles, SaysWhatIsWrongAndWhere) {
        R"(own.json:1:12: /format: this document has the format "snuglab", a file of roles has "format": "snuglab-roles": choose another file)"},
       {"{\"version\": 1}",
        R"(own.json:1:1: this is not a file of roles: begin it with "format": "snuglab-roles" and "version": 1)"},
-      {"[]", R"(own.json:1:1: this is JSON, but not a file of roles, which is an object in braces: choose another file)"},
+      {"[]",
+       R"(own.json:1:1: this is JSON, but not a file of roles, which is an object in braces: choose another file)"},
       {"{\"format\": \"snuglab-roles\", \"version\": 1, \"roles\": [}",
        R"(own.json:1:53: } does not belong here: take it away, or complete what stands before it)"},
   };
