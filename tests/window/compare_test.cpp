@@ -7,8 +7,11 @@
 #include <gtest/gtest.h>
 
 #include <QAction>
+#include <QCoreApplication>
+#include <QEnterEvent>
 #include <QMenu>
 #include <QMenuBar>
+#include <QPushButton>
 
 namespace snug::test {
 namespace {
@@ -46,6 +49,28 @@ TEST(Compare, TheRulerShowsWhatTheOtherTakesUntilItIsToldOtherwise) {
   EXPECT_FALSE(offer(window, QStringLiteral("Names and logins"))->isEnabled());
   hand.session().set_exercise({});
   offer(window, QStringLiteral("Nothing"))->trigger();
+  EXPECT_EQ(said(window.ruler().drawing()), plain);
+}
+
+// The pointer over an exercise shows what it would take, for as long as it is there.
+TEST(Compare, LookingAtAnExerciseShowsWhatItTakes) {
+  MainWindow window;
+  Hand hand(window);
+  window.start_sample("skerry-ferries");
+  const std::string plain = said(window.ruler().drawing());
+  QPushButton* chip = nullptr;
+  for (QPushButton* b : window.findChildren<QPushButton*>())
+    if (b->isVisible() && b->text().startsWith(QStringLiteral("Names and logins"))) chip = b;
+  ASSERT_NE(chip, nullptr);
+  QEnterEvent enter(QPointF(4, 4), QPointF(4, 4), chip->mapToGlobal(QPointF(4, 4)));
+  QCoreApplication::sendEvent(chip, &enter);
+  EXPECT_NE(said(window.ruler().drawing()).find("Names and logins: "), std::string::npos);
+  QEvent leave(QEvent::Leave);
+  QCoreApplication::sendEvent(chip, &leave);
+  EXPECT_EQ(said(window.ruler().drawing()), plain);
+  chip->setFocus(Qt::TabFocusReason);
+  EXPECT_NE(said(window.ruler().drawing()).find("Names and logins: "), std::string::npos) << "by keyboard";
+  window.canvas().setFocus();
   EXPECT_EQ(said(window.ruler().drawing()), plain);
 }
 

@@ -36,7 +36,8 @@ void Ruler::set_theme(Theme theme) {
 
 void Ruler::redraw() {
   if (beside_ && *beside_ && !exists(session_.shown().lab(), *beside_)) beside_.reset();
-  Drawing next = draw_ruler(session_.shown(), session_.exercise(), width(), beside_);
+  if (glance_ && *glance_ && !exists(session_.shown().lab(), *glance_)) glance_.reset();
+  Drawing next = draw_ruler(session_.shown(), session_.exercise(), width(), glance_ ? glance_ : beside_);
   QRegion changed = next.width == drawing_.width ? QRegion() : QRegion(rect());
   for (const QRectF& r : differences(drawing_, next, QRectF(rect())))
     changed += r.toAlignedRect().adjusted(-1, -1, 1, 1);
@@ -50,6 +51,12 @@ void Ruler::redraw() {
 void Ruler::compare_with(std::optional<ExerciseId> other) {
   if (other == beside_) return;
   beside_ = other;
+  redraw();
+}
+
+void Ruler::glance_at(std::optional<ExerciseId> other) {
+  if (other == glance_) return;
+  glance_ = other;
   redraw();
 }
 

@@ -19,6 +19,8 @@ class Ruler : public QWidget {
   // Shows over the bar what another exercise takes; nothing: no other.
   void compare_with(std::optional<ExerciseId> other);
   std::optional<ExerciseId> compared() const { return beside_; }
+  // The same for as long as somebody looks at another exercise.
+  void glance_at(std::optional<ExerciseId> other);
   // Of a machine's block; empty: it is off or not on the PC itself.
   QRect block(MachineId) const;
 
@@ -40,7 +42,7 @@ class Ruler : public QWidget {
   Session& session_;
   Drawing drawing_;
   Theme theme_ = Theme::light;
-  std::optional<ExerciseId> beside_;
+  std::optional<ExerciseId> beside_, glance_;
   MachineId dragged_;
   int pressed_x_ = 0;
   std::int64_t memory_ = 0, scale_ = 1; // when the drag began

@@ -6,10 +6,12 @@
 #include "ui/theme/theme.h"
 #include "ui/window/flow_layout.h"
 
+#include <QEvent>
 #include <QPainter>
 #include <QPushButton>
 
 #include <algorithm>
+#include <functional>
 #include <optional>
 
 namespace snug {
@@ -24,6 +26,15 @@ class VerdictButton : public QPushButton {
     setIconSize({14, 14});
   }
   std::optional<std::pair<Standing, Theme>> marked; // what its icon shows
+  std::function<void(bool)> looked_at;              // with pointer or keyboard, and no longer
+
+ protected:
+  bool event(QEvent* e) override {
+    const QEvent::Type type = e->type();
+    if (type == QEvent::Enter || type == QEvent::FocusIn) looked_at(true);
+    if (type == QEvent::Leave || type == QEvent::FocusOut) looked_at(false);
+    return QPushButton::event(e);
+  }
 };
 
 namespace {
@@ -60,6 +71,11 @@ ExerciseStrip::ExerciseStrip(Session& session, QWidget* parent) : QWidget(parent
   fill();
 }
 
+// Buttons that go lose the keyboard, which nobody hears any more.
+ExerciseStrip::~ExerciseStrip() {
+  for (const auto& [id, button] : buttons_) button->looked_at = [](bool) {};
+}
+
 void ExerciseStrip::set_theme(Theme theme) {
   theme_ = theme;
   refresh();
@@ -87,6 +103,7 @@ void ExerciseStrip::fill() {
   buttons_.clear();
   for (const ExerciseId id : wanted) {
     auto* button = new VerdictButton(this);
+    button->looked_at = [this, id](bool is_on) { emit looked_at(is_on ? std::optional(id) : std::nullopt); };
     connect(button, &QPushButton::clicked, this, [this, id] {
       session_.set_exercise(id);
       refresh();

@@ -17,8 +17,13 @@ class ExerciseStrip : public QWidget {
 
  public:
   explicit ExerciseStrip(Session& session, QWidget* parent = nullptr);
+  ~ExerciseStrip() override;
   void set_theme(Theme theme);
   int line_width() const; // of all of them beside each other
+
+ signals:
+  // The pointer or the keyboard is on one; nothing: on none.
+  void looked_at(std::optional<snug::ExerciseId> id);
 
  private:
   void fill();

@@ -13,6 +13,7 @@
 #include "ui/panels/severity_mark.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
+#include "ui/window/exercise_strip.h"
 #include "ui/window/main_window.h"
 #include "ui/window/shares.h"
 #include "ui/window/sides.h"
@@ -63,6 +64,7 @@ QWidget* MainWindow::make_middle() {
 }
 
 void MainWindow::connect_panels() {
+  connect(exercises_, &ExerciseStrip::looked_at, ruler_, &Ruler::glance_at);
   connect(canvas_, &Canvas::menu_wanted, this, &MainWindow::show_menu);
   connect(canvas_, &Canvas::edit_wanted, this, &MainWindow::edit);
   connect(&outline_->view(), &OutlineView::menu_wanted, this, &MainWindow::show_menu);
