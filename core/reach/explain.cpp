@@ -165,6 +165,8 @@ Message Explainer::not_plugged() const {
 
 // Beyond the routers nobody knows the lab's addresses.
 Message Explainer::lost_outside() const {
+  if (end_.back && q_.from.kind == Kind::machine)
+    return say(text::reach_answer_lost, here(), to_text(end_.address));
   const AnyId sender = end_.back ? q_.to : q_.from;
   const ReachAddress* h = holder();
   if (sender.kind == Kind::pc && h && n_.ports()[h->port].segment != kNowhere)

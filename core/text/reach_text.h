@@ -132,6 +132,10 @@ inline constexpr Template reach_no_socket{
 inline constexpr Template reach_sent_out{
     "reach-sent-out",
     "{2} sends packets for {1} out of the lab: {0} does not know that address. Correct the routes of {2}."};
+inline constexpr Template reach_answer_lost{
+    "reach-answer-lost",
+    "Answers to {1} end at {0}, which does not know that address. Let the router between "
+    "put its own address in (\"translates\" of its outer card)."};
 inline constexpr Template reach_no_lan{
     "reach-no-lan", "The plan has no physical LAN, so nothing leads outside. Add the LAN that the PC is on."};
 inline constexpr Template reach_holder_off{"reach-holder-off", "{0} needs {1}, which is off. Switch {1} on."};

@@ -49,6 +49,22 @@ TEST(Explain, NobodyOutsideKnowsAnAddressOfTheLab) {
   EXPECT_EQ(t.id, "reach-no-way-in") << t.sentence;
 }
 
+// A translator knows its own segment only; the router before it has to put its own address in.
+TEST(Explain, AnswersThatATranslatorCannotBringBack) {
+  World w;
+  w.card(w.router_deck).forwards4 = w.card(w.router_crew).forwards4 = true;
+  Route out, in;
+  out.via = address("172.22.50.1");
+  w.machine(w.router).routes = {out};
+  in.via = w.card(w.router_deck).addresses[0].address;
+  w.machine(w.pilot).routes = {in};
+  const Told t = ask(w.lab, between(w.pilot, kOutside));
+  EXPECT_EQ(t.verdict, Reached::one_way);
+  EXPECT_EQ(t.id, "reach-answer-lost") << t.sentence;
+  w.card(w.router_crew).translates = true;
+  EXPECT_EQ(ask(w.lab, between(w.pilot, kOutside)).verdict, Reached::reaches);
+}
+
 TEST(Explain, WhoDoesNotAnswerPingIsSaidSo) {
   World w;
   Role role;
