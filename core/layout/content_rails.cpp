@@ -81,20 +81,41 @@ std::string shown(const Source& source, std::uint32_t segment, const Address& ad
   return prefix->length() < 16 ? whole : whole.substr(dot);
 }
 
+namespace {
+
+// Letter, colour and pattern follow the segments of the lab, not their order on the picture: moving a rail
+// leaves them.
+void dress(const Lab& lab, std::vector<RailText>& rails) {
+  std::size_t bridged = 0;
+  std::size_t others = 0;
+  for (std::size_t place = 0; place < lab.segments.size(); ++place) {
+    RailText& rail = rails[place];
+    rail.letter = letter(place);
+    if (lab.segments[place].type == SegmentKind::bridged) {
+      rail.dash = kBridged[bridged++ % kBridged.size()];
+    } else {
+      rail.ink = kHues[others % kHues.size()];
+      rail.dash = kPatterns[(others + others / kHues.size()) % kPatterns.size()];
+      ++others;
+    }
+  }
+}
+
+} // namespace
+
 void read_rails(const Source& source, Content& content) {
   const Lab& lab = source.lab;
+  std::vector<RailText> dressed(lab.segments.size());
+  dress(lab, dressed);
   std::vector<std::uint32_t> order(lab.segments.size());
   std::iota(order.begin(), order.end(), 0U);
   std::stable_sort(order.begin(), order.end(), [&lab](std::uint32_t a, std::uint32_t b) {
     return lab.segments[a].order < lab.segments[b].order;
   });
-  std::size_t bridged = 0;
-  std::size_t others = 0;
   for (const std::uint32_t place : order) {
     const Segment& s = lab.segments[place];
-    RailText rail;
+    RailText rail = std::move(dressed[place]);
     rail.id = s.id;
-    rail.letter = letter(content.rails.size());
     rail.name = clean(s.name);
     rail.title = clean(name_of(lab, s.id));
     if (rail.name.empty()) rail.name = english(say(text::layout_no_name));
@@ -102,13 +123,6 @@ void read_rails(const Source& source, Content& content) {
     for (const std::string& line : rail.details)
       rail.description += (rail.description.empty() ? "" : " · ") + line;
     rail.type = s.type;
-    if (s.type == SegmentKind::bridged) {
-      rail.dash = kBridged[bridged++ % kBridged.size()];
-    } else {
-      rail.ink = kHues[others % kHues.size()];
-      rail.dash = kPatterns[(others + others / kHues.size()) % kPatterns.size()];
-      ++others;
-    }
     if (s.type != SegmentKind::isolated) rail.lan = lan_of(source, s.lan, content);
     set_socket(source, s, rail);
     content.rails.push_back(std::move(rail));

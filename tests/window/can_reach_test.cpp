@@ -8,7 +8,10 @@
 
 #include <gtest/gtest.h>
 
+#include <QComboBox>
+#include <QCoreApplication>
 #include <QTest>
+#include <QWheelEvent>
 
 namespace snug::test {
 namespace {
@@ -49,6 +52,26 @@ TEST_F(CanReachPanel, FollowsWhatIsChosenAndWhatChanges) {
   hand.session().select({hand.machine("tickets-1")});
   QTest::qWait(20);
   EXPECT_TRUE(said().contains(QStringLiteral("the outside: Yes"))) << said().toStdString();
+}
+
+// Scrolling down to it over a list to choose from changes nothing.
+TEST_F(CanReachPanel, TheWheelScrollsAndChoosesNothing) {
+  hand.click(hand.on(hand.machine("gangway")));
+  QTest::qWait(20);
+  const Lab before = hand.lab();
+  int lists = 0;
+  for (QComboBox* list : window.properties().findChildren<QComboBox*>()) {
+    if (list->isHidden() || list->count() < 2) continue;
+    ++lists;
+    for (const int turn : {-120, 120}) {
+      const QPointF at(8, 8);
+      QWheelEvent wheel(at, list->mapToGlobal(at), {}, {0, turn}, Qt::NoButton, Qt::NoModifier,
+                        Qt::NoScrollPhase, false);
+      QCoreApplication::sendEvent(list, &wheel);
+    }
+  }
+  EXPECT_GT(lists, 1);
+  EXPECT_EQ(hand.lab(), before);
 }
 
 TEST_F(CanReachPanel, ALineLeadsToTheWholeWay) {

@@ -114,5 +114,25 @@ TEST_F(RailHand, AnEndOnALanIsBridgedWithACaution) {
   EXPECT_EQ(write_lab(hand.lab()), first_bytes);
 }
 
+// Leading it out moves the LAN's box on the picture: what the hand is on counts, and no words stay behind.
+TEST_F(RailHand, TheLanCountsWhereItIsShown) {
+  hand.session().perform(move_rail(hand.lab(), hand.segment("House LAN"), {}));
+  window.canvas().show_all();
+  QTest::qWait(50);
+  const SegmentId cargo = hand.segment("Cargo");
+  hand.press(end(cargo));
+  hand.move(outside(60));
+  ASSERT_EQ(its(cargo).type, SegmentKind::nat);
+  const QPoint shown = hand.on(hand.lab().lans.front().id);
+  hand.move(shown);
+  EXPECT_EQ(its(cargo).type, SegmentKind::bridged);
+  hand.release(shown);
+  EXPECT_EQ(find<Segment>(hand.lab(), cargo)->type, SegmentKind::bridged);
+  QTest::qWait(50);
+  const QImage after = canvas().viewport()->grab().toImage();
+  canvas().viewport()->repaint();
+  EXPECT_EQ(canvas().viewport()->grab().toImage(), after);
+}
+
 } // namespace
 } // namespace snug::test

@@ -100,6 +100,7 @@ void Canvas::finish_gesture(QPointF at) {
   draw_again();
   take_size();
   update_over();
+  viewport()->update(); // the view may have moved under the words
 }
 
 void Canvas::cancel() {
@@ -111,6 +112,7 @@ void Canvas::cancel() {
   draw_again();
   take_size();
   update_over();
+  viewport()->update();
 }
 
 void Canvas::carry(QPoint global) {

@@ -49,18 +49,18 @@ class EndPull : public Gesture {
   std::optional<QPointF> line_from() const override { return from_; }
 
  protected:
-  // On a LAN: one network with it. Elsewhere outside: by translation. Inside the frame: nowhere.
-  Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
+  // On a LAN, as it stood or as it is shown: one network with it. Elsewhere outside: by translation. Inside
+  // the frame: nowhere.
+  Aim aim(const Drawing& before, const Drawing& now, QPointF at) override {
     lan_ = {};
     kind_ = SegmentKind::isolated;
-    if (at.x() < box_of(before, {Kind::pc, 0}).x) {
-      kind_ = SegmentKind::nat;
-      for (const Group& g : before.groups)
-        if (g.part == Part::lan && as_rect(g.box).contains(at)) {
+    if (at.x() < box_of(before, {Kind::pc, 0}).x) kind_ = SegmentKind::nat;
+    for (const Drawing* d : {&before, &now})
+      for (const Group& g : d->groups)
+        if (kind_ == SegmentKind::nat && g.part == Part::lan && as_rect(g.box).contains(at)) {
           kind_ = SegmentKind::bridged;
           lan_ = g.of.kind == Kind::lan ? LanId{g.of.number} : LanId{};
         }
-    }
     return {AnyId(rail_), std::uint64_t{lan_.number} << 8U | static_cast<std::uint64_t>(kind_)};
   }
   Result<Edit> edit_for(const Aim&) override { return lead_out(session().lab(), rail_, kind_, lan_); }

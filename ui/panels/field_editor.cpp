@@ -3,6 +3,7 @@
 #include "core/model/field_text.h"
 #include "core/text/reach_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/choice.h"
 #include "ui/session/words.h"
 
 #include <QCheckBox>
@@ -71,7 +72,7 @@ void FieldEditor::make_box(QWidget* parent) {
 }
 
 void FieldEditor::make_choice(QWidget* parent) {
-  auto* box = new QComboBox(parent);
+  auto* box = new Choice(parent);
   widget_ = box;
   box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   box->setMinimumContentsLength(8);

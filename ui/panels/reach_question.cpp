@@ -1,6 +1,7 @@
 #include "ui/panels/reach_question.h"
 
 #include "core/text/reach_panel_text.h"
+#include "ui/panels/choice.h"
 #include "ui/session/words.h"
 #include "ui/window/flow_layout.h"
 
@@ -80,7 +81,7 @@ ReachQuestionBar::ReachQuestionBar(Session& session, QWidget* parent) : QWidget(
 
 QComboBox* ReachQuestionBar::make_end(const QString& object, const Template& name,
                                       AnyId ReachQuestion::*end) {
-  auto* box = new QComboBox(this);
+  auto* box = new Choice(this);
   box->setObjectName(object);
   box->setAccessibleName(words(name));
   box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
@@ -101,7 +102,7 @@ QComboBox* ReachQuestionBar::make_end(const QString& object, const Template& nam
 
 // Shown where the other end has several addresses.
 void ReachQuestionBar::make_address() {
-  at_ = new QComboBox(this);
+  at_ = new Choice(this);
   at_->setObjectName(QStringLiteral("ask_at"));
   at_->setAccessibleName(words(text::ask_at_name));
   at_->setToolTip(words(text::ask_at_help));
@@ -146,7 +147,7 @@ void ReachQuestionBar::fill_addresses() {
 }
 
 void ReachQuestionBar::make_service() {
-  service_ = new QComboBox(this);
+  service_ = new Choice(this);
   service_->setObjectName(QStringLiteral("ask_service"));
   service_->setAccessibleName(words(text::ask_service_name));
   service_->setEditable(true);

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <gtest/gtest.h>
+#include <map>
 #include <numeric>
 
 namespace snug::test {
@@ -59,6 +60,29 @@ TEST(Tidy, TakesCrossingsAwayAndIsTakenBack) {
     EXPECT_TRUE(tidy(Analysis(lab)).steps.empty() || tidiness(Analysis(lab)) == is) << name;
     ASSERT_TRUE(apply(lab, inverse(edit)));
     EXPECT_EQ(lab, before) << name;
+  }
+}
+
+// Letters and colours of rails, by segment.
+std::map<AnyId, std::pair<std::string, Ink>> dress(const Lab& lab) {
+  std::map<AnyId, std::pair<std::string, Ink>> out;
+  for (const AnyShape& s : draw(Analysis(lab)).shapes) {
+    const auto* t = std::get_if<TextShape>(&s);
+    if (t && t->part == Part::name && t->text.size() == 1) out[t->of].first = t->text;
+    const auto* line = std::get_if<LineShape>(&s);
+    if (line && line->part == Part::rail) out[line->of].second = line->ink;
+  }
+  return out;
+}
+
+// Notes that speak of "segment C" stay true.
+TEST(Tidy, LettersAndColoursStay) {
+  for (const std::string_view name : kSamples) {
+    Lab lab = sample(name);
+    const auto before = dress(lab);
+    EXPECT_EQ(before.size(), lab.segments.size());
+    ASSERT_TRUE(apply(lab, tidy(Analysis(lab))));
+    EXPECT_EQ(dress(lab), before) << name;
   }
 }
 
