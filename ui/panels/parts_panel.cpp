@@ -32,10 +32,12 @@ class PartButton : public QPushButton {
     });
   }
 
-  // Its two lines are never squeezed: the panel scrolls.
-  QSize minimumSizeHint() const override { return sizeHint(); }
-
  protected:
+  // Its two lines are never squeezed: the panel scrolls. The sheet's least height would win over a hint.
+  void showEvent(QShowEvent* event) override {
+    QPushButton::showEvent(event);
+    setMinimumHeight(sizeHint().height());
+  }
   void mousePressEvent(QMouseEvent* event) override {
     pressed_at_ = event->pos();
     dragging_ = false;
