@@ -55,12 +55,24 @@ Result<CardAddress> row_from(const Lab& lab, const Card& card, std::string_view 
 
 } // namespace
 
+namespace {
+
+// By the key of its role, which never changes: passing packets on is what a router is for.
+bool is_router(const Lab& lab, MachineId machine) {
+  const Machine* m = find<Machine>(lab, machine);
+  const Role* role = m ? find<Role>(lab, m->role) : nullptr;
+  return role && role->key == "router";
+}
+
+} // namespace
+
 Result<Added> add_card(const Lab& lab, MachineId machine, SegmentId segment) {
   Lab after = lab;
   Card card;
   card.machine = machine;
   card.segment = segment;
   card.mac_source = MacSource::derived;
+  card.forwards4 = card.forwards6 = is_router(lab, machine);
   const CardId id = detail::append(after, std::move(card)).id;
   detail::suggest_for(after, id);
   return Added{detail::edit_between(lab, after,

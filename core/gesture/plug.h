@@ -7,7 +7,7 @@ namespace snug {
 
 // A new card of a machine on a segment with the next free address, suggested (IPv4, and IPv6 where the
 // segment has such a prefix); none where addresses cannot be suggested. An inner guest's carriers are left
-// as they are: whether they carry the segment is a finding.
+// as they are: whether they carry the segment is a finding. A router's cards forward.
 Result<Added> add_card(const Lab&, MachineId, SegmentId);
 // Moves a card to another segment: its addresses give way to suggested ones, its DHCP ranges go. Refuses a
 // card with a trunk, and the segment it is on.

@@ -32,6 +32,18 @@ struct Ferries {
   }
 };
 
+TEST(AddCard, OfARouterForwards) {
+  Ferries f;
+  for (const auto& [who, forwards] : {std::pair{"gangway", true}, {"beacon", false}}) {
+    const auto added = add_card(f.lab, machine(f.lab, who).id, f.segment("Cargo"));
+    ASSERT_TRUE(added);
+    ASSERT_TRUE(apply(f.lab, added->edit));
+    const Card& card = *find<Card>(f.lab, CardId{added->id.number});
+    EXPECT_EQ(card.forwards4, forwards) << who;
+    EXPECT_EQ(card.forwards6, forwards) << who;
+  }
+}
+
 TEST(AddCard, SuggestsTheNextFreeAddress) {
   Ferries f;
   const auto added = add_card(f.lab, machine(f.lab, "beacon").id, f.segment("Cargo"));
