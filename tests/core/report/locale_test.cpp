@@ -32,7 +32,7 @@ TEST(Locale, ExportsAreTheSameEverywhere) {
   // Its numbers have more than three digits and fractions.
   const Lab lab = test::sample("sixty"), other = test::sample("mistakes");
   const std::vector<std::string> usual = everything(lab, other);
-  EXPECT_NE(usual[1].find("."), std::string::npos);
+  EXPECT_NE(usual[1].find('.'), std::string::npos);
   for (const char* name : test::kLocaleNames) {
     test::wear_locale(name);
     std::ostringstream grouped;
