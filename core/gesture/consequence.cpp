@@ -44,17 +44,16 @@ bool same_finding(const Finding& a, const Finding& b) {
 
 // Findings of `in` that `without` has not, as sentences.
 void add_findings(const Analysis& in, const Analysis& without, ExerciseId exercise, const Template& words,
-                  std::size_t most, std::vector<Message>& out) {
+                  const Template& rest, std::size_t most, std::vector<Message>& out) {
   std::size_t said = 0;
   for (const Finding& f : in.findings()) {
-    if (said >= most || f.accepted || f.severity == Severity::note || !holds_in(in.lab(), f, exercise))
-      continue;
+    if (f.accepted || f.severity == Severity::note || !holds_in(in.lab(), f, exercise)) continue;
     const auto others = without.findings();
     if (std::any_of(others.begin(), others.end(), [&](const Finding& o) { return same_finding(f, o); }))
       continue;
-    out.push_back(say(words, english(f.message)));
-    ++said;
+    if (said++ < most) out.push_back(say(words, english(f.message)));
   }
+  if (said > most) out.push_back(say(rest, Count{static_cast<std::int64_t>(said - most)}));
 }
 
 } // namespace
@@ -63,8 +62,8 @@ std::vector<Message> consequences(const Analysis& now, const Analysis& then, Exe
                                   std::size_t most) {
   std::vector<Message> out;
   add_rooms(now, then, exercise, most, out);
-  add_findings(then, now, exercise, text::gesture_comes, most, out);
-  add_findings(now, then, exercise, text::gesture_goes, most, out);
+  add_findings(then, now, exercise, text::gesture_comes, text::gesture_comes_more, most, out);
+  add_findings(now, then, exercise, text::gesture_goes, text::gesture_goes_more, most, out);
   return out;
 }
 

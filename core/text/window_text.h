@@ -173,8 +173,9 @@ inline constexpr Template start_recent{"start-recent", "Opened lately"};
 inline constexpr Template start_gone{"start-gone", "This file is no longer there"};
 inline constexpr Template start_clear{"start-clear", "Forget these"};
 inline constexpr Template footer_size{"footer-size", "{0} GiB PC: {1}"};
-inline constexpr Template footer_counts{"footer-counts", "{0} machines · {1} segments · {2} addresses",
-                                        "{0} machine · {1} segments · {2} addresses"};
+inline constexpr Template footer_machines{"footer-machines", "{0} machines", "{0} machine"};
+inline constexpr Template footer_segments{"footer-segments", "{0} segments", "{0} segment"};
+inline constexpr Template footer_addresses{"footer-addresses", "{0} addresses", "{0} address"};
 
 inline constexpr Template arg_file{"arg-file", "the lab to open, *.snuglab; without it the start page"};
 inline constexpr Template arg_sample{"arg-sample",

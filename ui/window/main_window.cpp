@@ -192,8 +192,13 @@ QWidget* MainWindow::make_footer() {
 void MainWindow::refresh_footer() {
   const Lab& lab = session_.lab();
   const Analysis& a = session_.analysis();
-  counts_->setText(words(text::footer_counts, Count{static_cast<std::int64_t>(lab.machines.size())},
-                         std::to_string(lab.segments.size()), std::to_string(a.addresses().all().size())));
+  const auto count = [](const Template& t, std::size_t n) {
+    return words(t, Count{static_cast<std::int64_t>(n)});
+  };
+  counts_->setText(QStringList{count(text::footer_machines, lab.machines.size()),
+                               count(text::footer_segments, lab.segments.size()),
+                               count(text::footer_addresses, a.addresses().all().size())}
+                       .join(QStringLiteral(" · ")));
   constexpr std::array<std::int64_t, 4> kSizes{16, 32, 48, 64};
   QStringList parts;
   for (const std::int64_t gib : kSizes) {

@@ -25,6 +25,25 @@ TEST(Consequences, SayBothRoomsAndWhatComes) {
   EXPECT_TRUE(consequences(now, now, {}).empty());
 }
 
+// What is not said one by one is counted.
+TEST(Consequences, SayHowManyMoreThereAre) {
+  const Lab lab = sample("mistakes");
+  Lab none = lab;
+  none.cards.clear();
+  const Analysis now = analyse(none), after = analyse(lab);
+  std::vector<std::string> all, few;
+  for (const Message& m : consequences(now, after, {}, 1000)) all.push_back(english(m));
+  for (const Message& m : consequences(now, after, {}, 2)) few.push_back(english(m));
+  const auto coming = [](const std::vector<std::string>& list) {
+    return std::count_if(list.begin(), list.end(),
+                         [](const std::string& s) { return s.starts_with("new: "); });
+  };
+  ASSERT_GT(coming(all), 4);
+  EXPECT_EQ(coming(few), 3);
+  const std::string rest = "new: " + std::to_string(coming(all) - 2) + " more findings";
+  EXPECT_NE(std::find(few.begin(), few.end(), rest), few.end()) << rest;
+}
+
 // What a hypervisor then has is what its room on the picture says: the largest guest that still fits.
 TEST(Consequences, SayTheRoomAsThePictureDoes) {
   const Lab lab = sample("skerry-ferries");
