@@ -75,11 +75,6 @@ class Copies {
   std::vector<CardId> cards_;
 };
 
-void give_prefix(Lab& lab) {
-  Lab plan = lab;
-  if (plan_prefixes4(plan, false)) lab = std::move(plan);
-}
-
 } // namespace
 
 Result<Added> add_machine(const Lab& lab, const Role& role, const Spot& spot, ExerciseId current,
@@ -121,7 +116,7 @@ Added add_segment(const Lab& lab, SegmentKind kind) {
   if (kind != SegmentKind::isolated && !lab.lans.empty()) s.lan = lab.lans.front().id;
   const std::string name = s.name;
   const SegmentId id = detail::append(after, std::move(s)).id;
-  if (kind != SegmentKind::bridged) give_prefix(after);
+  if (kind != SegmentKind::bridged) detail::give_prefixes(after);
   return {detail::edit_between(lab, after, say(text::gesture_add, name)), id};
 }
 

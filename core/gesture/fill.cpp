@@ -1,10 +1,16 @@
 #include "core/gesture/fill.h"
 
 #include "core/addressing/plan.h"
+#include "core/addressing/prefix_plan.h"
 
 #include <algorithm>
 
 namespace snug::detail {
+
+void give_prefixes(Lab& lab) {
+  Lab plan = lab;
+  if (plan_prefixes4(plan, false)) lab = std::move(plan);
+}
 
 AnyId store_for(const Lab& lab, MachineId carrier) {
   if (!carrier) return lab.volumes.empty() ? AnyId{} : AnyId(lab.volumes.front().id);

@@ -16,6 +16,8 @@ E& append(Lab& lab, E e) {
 }
 // Suggests addresses for a card that has no typed one, and the MAC that follows from its id.
 void suggest_for(Lab& lab, CardId card);
+// Segments without a prefix get one from the numbering scheme; none does where it has too few left.
+void give_prefixes(Lab& lab);
 // Where a new disk inside `carrier` lies (none: the PC): its first disk, the PC's first volume; none.
 AnyId store_for(const Lab& lab, MachineId carrier);
 // Applies what a gesture gives to the copy that the next one works on.

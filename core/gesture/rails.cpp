@@ -1,6 +1,5 @@
 #include "core/gesture/rails.h"
 
-#include "core/addressing/prefix_plan.h"
 #include "core/gesture/fill.h"
 #include "core/gesture/move.h"
 #include "core/model/store.h"
@@ -89,13 +88,6 @@ const Template& label_of(SegmentKind kind) {
   }
 }
 
-// From the scheme, where it has one left.
-void give_prefix(Lab& lab, const Segment& s) {
-  if (s.prefix4) return;
-  Lab plan = lab;
-  if (plan_prefixes4(plan, false)) lab = std::move(plan);
-}
-
 } // namespace
 
 Result<Edit> lead_out(const Lab& lab, SegmentId id, SegmentKind kind, LanId lan) {
@@ -114,23 +106,12 @@ Result<Edit> lead_out(const Lab& lab, SegmentId id, SegmentKind kind, LanId lan)
     s.prefix6.reset();
     s.gateway4.reset();
     s.gateway6.reset();
-    if (was_bridged) give_prefix(after, s);
+    if (was_bridged) detail::give_prefixes(after);
   }
   if (after == lab) return Edit{};
   const Lan* to = find<Lan>(after, find<Segment>(after, id)->lan);
   return detail::edit_between(lab, after,
                               say(label_of(kind), name_of(lab, id), to ? to->name : std::string()));
-}
-
-Result<Edit> carry_also(const Lab& lab, CardId card, SegmentId segment) {
-  const Card* was = find<Card>(lab, card);
-  const auto is_it = [&](const SegmentTag& t) { return t.segment == segment; };
-  if (std::any_of(was->carries.begin(), was->carries.end(), is_it))
-    return fail(text::gesture_carried, name_of(lab, card), name_of(lab, segment));
-  Lab after = lab;
-  its<Card>(after, card).carries.emplace_back().segment = segment;
-  return detail::edit_between(lab, after,
-                              say(text::gesture_carry, name_of(lab, was->machine), name_of(lab, segment)));
 }
 
 } // namespace snug

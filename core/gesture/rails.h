@@ -18,7 +18,5 @@ Edit shift(const Lab&, AnyId segment_or_machine, bool later);
 // scheme; a bridged one takes its LAN's. `lan` none: the first one; refuses bridging where the plan has none.
 // Empty when it is so already.
 Result<Edit> lead_out(const Lab&, SegmentId, SegmentKind, LanId lan = {});
-// A hypervisor's card carries one more segment for its guests. Refuses what it carries already.
-Result<Edit> carry_also(const Lab&, CardId, SegmentId);
 
 } // namespace snug

@@ -63,6 +63,8 @@ void hatch(Pen& pen, const Box& box) {
   }
 }
 
+constexpr int kOffStrip = 7;
+
 class Ruler {
  public:
   Ruler(Pen& pen, const Scene& scene)
@@ -101,7 +103,8 @@ class Ruler {
       const auto same = [&](const MachineText& o) { return o.id == mine.id && o.takes > 0; };
       if (mine.takes > 0 && std::none_of(other.machines.begin(), other.machines.end(), same)) {
         pen_.show(mine.id, Part::ruler);
-        hatch(pen_, span(at, at + mine.takes));
+        const Box block = span(at, at + mine.takes);
+        hatch(pen_, {block.x, block.bottom() - kOffStrip, block.w, kOffStrip}); // below its name
       }
       at += mine.takes;
     }

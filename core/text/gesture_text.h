@@ -44,8 +44,6 @@ inline constexpr Template gesture_bridged_is{"gesture-bridged-is",
 inline constexpr Template gesture_translated_is{"gesture-translated-is",
                                                 "its machines get out, nobody gets in"};
 inline constexpr Template gesture_end{"gesture-end", "The end of {0}"};
-inline constexpr Template gesture_carry{"gesture-carry", "{0} carries {1} too"};
-inline constexpr Template gesture_carried{"gesture-carried", "{0} carries {1} already"};
 inline constexpr Template gesture_gets{"gesture-gets", "gets {0}"};
 inline constexpr Template gesture_pull_card{"gesture-pull-card", "A card of {0}"};
 inline constexpr Template gesture_pull_card_help{

@@ -1,7 +1,7 @@
 // What hands do on the picture by mouse and by keys, each with its undo.
 
 #include "core/document/write.h"
-#include "tests/window/hand.h"
+#include "tests/window/ferry_window.h"
 #include "ui/session/words.h"
 #include "ui/window/notice_bar.h"
 
@@ -18,28 +18,16 @@
 namespace snug::test {
 namespace {
 
-class Hands : public ::testing::Test {
+class Hands : public FerryWindow {
  protected:
-  void SetUp() override {
-    window.start_sample("skerry-ferries");
-    first_bytes = write_lab(hand.lab());
-  }
   snug::Box box(const char* name) { return box_of(window.canvas().drawing(), hand.machine(name)); }
   QPoint view(QPointF drawing) { return window.canvas().on_view(drawing).toPoint(); }
-  const Machine& machine(const char* name) { return *find<Machine>(hand.lab(), hand.machine(name)); }
   bool has_tack(MachineId id) {
     const auto& shapes = window.canvas().drawing().shapes;
     return std::any_of(shapes.begin(), shapes.end(), [id](const AnyShape& s) {
       return shape_of(s).of == AnyId(id) && shape_of(s).part == Part::held;
     });
   }
-  void back_to_the_first_bytes() {
-    while (hand.session().can_undo()) hand.session().undo();
-    EXPECT_TRUE(write_lab(hand.lab()) == first_bytes);
-  }
-  MainWindow window;
-  Hand hand{window};
-  std::string first_bytes;
 };
 
 // On a guest in a room: beside it, on the side where the pointer is.

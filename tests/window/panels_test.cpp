@@ -3,7 +3,7 @@
 #include "core/document/write.h"
 #include "core/text/window_text.h"
 #include "tests/support/process.h"
-#include "tests/window/hand.h"
+#include "tests/window/ferry_window.h"
 #include "ui/canvas/minimap.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/memory_slider.h"
@@ -27,12 +27,8 @@
 namespace snug::test {
 namespace {
 
-class Panels : public ::testing::Test {
+class Panels : public FerryWindow {
  protected:
-  void SetUp() override {
-    window.start_sample("skerry-ferries");
-    first_bytes = write_lab(hand.lab());
-  }
   void press(const char* name) {
     auto* button = shown<QPushButton>(name);
     ASSERT_NE(button, nullptr) << name;
@@ -52,14 +48,6 @@ class Panels : public ::testing::Test {
     line->selectAll();
     QTest::keyClicks(line, QLatin1String(text));
   }
-  const Machine& machine(const char* name) { return *find<Machine>(hand.lab(), hand.machine(name)); }
-  void back_to_the_first_bytes() {
-    while (hand.session().can_undo()) hand.session().undo();
-    EXPECT_TRUE(write_lab(hand.lab()) == first_bytes);
-  }
-  MainWindow window;
-  Hand hand{window};
-  std::string first_bytes;
 };
 
 TEST_F(Panels, FindingsStandBySeverityAndFold) {

@@ -1,20 +1,13 @@
 #include "core/gesture/plug.h"
 
-#include "tests/support/sample.h"
+#include "tests/support/ferries.h"
 
 #include <gtest/gtest.h>
 
 namespace snug::test {
 namespace {
 
-struct Ferries {
-  Lab lab = sample("skerry-ferries");
-  SegmentId segment(std::string_view name) const {
-    for (const Segment& s : lab.segments)
-      if (s.name == name) return s.id;
-    ADD_FAILURE() << name;
-    return {};
-  }
+struct PlugFerries : Ferries {
   const Card& card(std::string_view machine_name, std::string_view segment_name) const {
     const MachineId m = machine(lab, machine_name).id;
     for (const Card& c : lab.cards)
@@ -33,7 +26,7 @@ struct Ferries {
 };
 
 TEST(AddCard, OfARouterForwards) {
-  Ferries f;
+  PlugFerries f;
   for (const auto& [who, forwards] : {std::pair{"gangway", true}, {"beacon", false}}) {
     const auto added = add_card(f.lab, machine(f.lab, who).id, f.segment("Cargo"));
     ASSERT_TRUE(added);
@@ -45,7 +38,7 @@ TEST(AddCard, OfARouterForwards) {
 }
 
 TEST(AddCard, SuggestsTheNextFreeAddress) {
-  Ferries f;
+  PlugFerries f;
   const auto added = add_card(f.lab, machine(f.lab, "beacon").id, f.segment("Cargo"));
   ASSERT_TRUE(added);
   EXPECT_EQ(english(added->edit.label), "Connect beacon to Cargo");
@@ -57,7 +50,7 @@ TEST(AddCard, SuggestsTheNextFreeAddress) {
 }
 
 TEST(PlugCard, MovesTheCardAndItsAddress) {
-  Ferries f;
+  PlugFerries f;
   const CardId id = f.card("gangway", "Crew").id;
   const Card& card = f.after(plug_card(f.lab, id, f.segment("Cargo")), id);
   EXPECT_EQ(card.segment, f.segment("Cargo"));
@@ -67,7 +60,7 @@ TEST(PlugCard, MovesTheCardAndItsAddress) {
 }
 
 TEST(SetAddress, ReadsWhatPeopleType) {
-  Ferries f;
+  PlugFerries f;
   const CardId id = f.card("beacon", "Steering").id;
   const std::string network = to_text(find<Segment>(f.lab, f.segment("Steering"))->prefix4->network());
   const std::string stem = network.substr(0, network.rfind('.'));
@@ -81,7 +74,7 @@ TEST(SetAddress, ReadsWhatPeopleType) {
 }
 
 TEST(Rename, TrimsAndRefusesNothing) {
-  Ferries f;
+  PlugFerries f;
   const AnyId id = machine(f.lab, "beacon").id;
   const auto edit = rename(f.lab, id, "  lamp  ");
   ASSERT_TRUE(edit);
@@ -92,7 +85,7 @@ TEST(Rename, TrimsAndRefusesNothing) {
 }
 
 TEST(SetSocket, IsOneStep) {
-  Ferries f;
+  PlugFerries f;
   const SegmentId id = f.segment("Cargo");
   const bool before = find<Segment>(f.lab, id)->pc_socket;
   const Edit edit = set_socket(f.lab, id, !before);
@@ -102,7 +95,7 @@ TEST(SetSocket, IsOneStep) {
 }
 
 TEST(CarryInstead, ChangesWhatAHypervisorsCardCarries) {
-  Ferries f;
+  PlugFerries f;
   for (const Card& c : f.lab.cards) {
     if (c.carries.empty()) continue;
     const SegmentId from = c.carries.front().segment;

@@ -1,8 +1,8 @@
 #include "core/gesture/rails.h"
 
 #include "core/gesture/move.h"
+#include "tests/support/ferries.h"
 #include "tests/support/random_lab.h"
-#include "tests/support/sample.h"
 #include "tests/support/scale.h"
 
 #include <gtest/gtest.h>
@@ -10,14 +10,7 @@
 namespace snug::test {
 namespace {
 
-struct Ferries {
-  Lab lab = sample("skerry-ferries");
-  SegmentId segment(std::string_view name) const {
-    for (const Segment& s : lab.segments)
-      if (s.name == name) return s.id;
-    ADD_FAILURE() << name;
-    return {};
-  }
+struct RailFerries : Ferries {
   const Segment& its(std::string_view name) { return *find<Segment>(lab, segment(name)); }
   std::string rails() const {
     std::string out;
@@ -32,7 +25,7 @@ struct Ferries {
 };
 
 TEST(Rails, MoveBeforeAnotherAndToTheEnd) {
-  Ferries f;
+  RailFerries f;
   ASSERT_EQ(f.rails(), "House LAN Steering Cargo Transfer Passengers Crew ");
   const Edit edit = move_rail(f.lab, f.segment("Crew"), f.segment("Cargo"));
   EXPECT_EQ(english(edit.label), "Move Crew");
@@ -46,7 +39,7 @@ TEST(Rails, MoveBeforeAnotherAndToTheEnd) {
 }
 
 TEST(Rails, ShiftByOneAndBack) {
-  Ferries f;
+  RailFerries f;
   const Lab before = f.lab;
   f.take(shift(f.lab, f.segment("Cargo"), true));
   EXPECT_EQ(f.rails(), "House LAN Steering Transfer Cargo Passengers Crew ");
@@ -69,7 +62,7 @@ TEST(Rails, ShiftByOneAndBack) {
 }
 
 TEST(Rails, LeadOutByTranslationAndBack) {
-  Ferries f;
+  RailFerries f;
   const Lab before = f.lab;
   const auto edit = lead_out(f.lab, f.segment("Cargo"), SegmentKind::nat);
   f.take(edit);
@@ -83,7 +76,7 @@ TEST(Rails, LeadOutByTranslationAndBack) {
 }
 
 TEST(Rails, ABridgedOneTakesItsLansPrefix) {
-  Ferries f;
+  RailFerries f;
   f.take(lead_out(f.lab, f.segment("Cargo"), SegmentKind::bridged, f.lab.lans.front().id));
   EXPECT_FALSE(f.its("Cargo").prefix4);
   EXPECT_EQ(f.its("Cargo").lan, f.lab.lans.front().id);
@@ -94,27 +87,6 @@ TEST(Rails, ABridgedOneTakesItsLansPrefix) {
   const auto refused = lead_out(f.lab, f.segment("Cargo"), SegmentKind::bridged);
   ASSERT_FALSE(refused);
   EXPECT_EQ(refused.error().message.id(), "gesture-no-lan");
-}
-
-TEST(Rails, ACardCarriesOneMore) {
-  Ferries f;
-  const MachineId deck = machine(f.lab, "deck-a").id;
-  CardId card;
-  for (const Card& c : f.lab.cards)
-    if (c.machine == deck && !c.carries.empty()) card = c.id;
-  const std::size_t was = find<Card>(f.lab, card)->carries.size();
-  const SegmentId taken = find<Card>(f.lab, card)->carries.front().segment;
-  SegmentId fresh;
-  for (const Segment& s : f.lab.segments)
-    if (std::none_of(f.lab.cards.begin(), f.lab.cards.end(), [&](const Card& c) {
-          return c.id == card && std::any_of(c.carries.begin(), c.carries.end(),
-                                             [&](const SegmentTag& t) { return t.segment == s.id; });
-        }))
-      fresh = s.id;
-  ASSERT_TRUE(fresh);
-  f.take(carry_also(f.lab, card, fresh));
-  EXPECT_EQ(find<Card>(f.lab, card)->carries.size(), was + 1);
-  EXPECT_FALSE(carry_also(f.lab, card, taken));
 }
 
 // Every edit is taken back exactly.
