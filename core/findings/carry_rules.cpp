@@ -38,6 +38,18 @@ std::vector<std::string> guests_on(const Context& c, std::uint32_t machine, Segm
   return names;
 }
 
+Finding not_carried(const Context& c, std::uint32_t h, std::uint32_t s) {
+  const SegmentId id = c.lab.segments[s].id;
+  const std::string name = c.name(c.lab.machines[h].id);
+  const std::uint32_t cut = cut_carrier(c, h, id);
+  if (cut == kNowhere)
+    return found(Severity::caution, say(text::not_carried, name, guests_on(c, h, id), segment_name(c, s)),
+                 say(text::not_carried_why, name, segment_name(c, s)), {c.lab.machines[h].id, id});
+  return found(Severity::caution,
+               say(text::carrier_cut, card_name(c, cut), segment_name(c, s), guests_on(c, h, id)),
+               say(text::carrier_cut_why, name, card_name(c, cut)), {c.lab.machines[h].id, id});
+}
+
 // Hypervisors and their pieces come in the order of the pairs.
 void check_carried(const Context& c, std::vector<Finding>& out) {
   const auto carried = carried_pairs(c.addresses.facts());
@@ -46,18 +58,16 @@ void check_carried(const Context& c, std::vector<Finding>& out) {
     for (const std::uint32_t s : c.addresses.domains().pieces_in(h)) {
       while (at != carried.end() && *at < std::pair(h, s)) ++at;
       if (at != carried.end() && *at == std::pair(h, s)) continue;
-      const Segment& segment = c.lab.segments[s];
-      const AnyId id = c.lab.machines[h].id;
-      const std::string name = c.name(id);
-      out.push_back(found(Severity::caution,
-                          say(text::not_carried, name, guests_on(c, h, segment.id), segment_name(c, s)),
-                          say(text::not_carried_why, name, segment_name(c, s)), {id, segment.id}));
+      out.push_back(not_carried(c, h, s));
     }
 }
 
 std::optional<Fix> fix_carried(const Context& c, const Finding& f) {
   const std::uint32_t h = c.index.place(f.places[0]);
   const SegmentId s = c.lab.segments[c.index.place(f.places[1])].id;
+  if (const std::uint32_t cut = cut_carrier(c, h, s); cut != kNowhere)
+    return set_one(c, say(text::fix_connect_uplink, card_name(c, cut), c.name(s)), c.lab.cards[cut].id,
+                   "connected", true);
   for (const std::uint32_t card : c.index.cards_of(h)) {
     const Card& before = c.lab.cards[card];
     const auto tag = std::find_if(before.trunk.begin(), before.trunk.end(),

@@ -26,6 +26,15 @@ std::string segment_name(const Context& c, std::uint32_t segment_place) {
   return s.name.empty() ? c.name(s.id) : s.name;
 }
 
+std::uint32_t cut_carrier(const Context& c, std::uint32_t machine, SegmentId s) {
+  for (const std::uint32_t place : c.index.cards_of(machine)) {
+    const Card& card = c.lab.cards[place];
+    const auto is_it = [s](const SegmentTag& t) { return t.segment == s; };
+    if (!card.connected && std::any_of(card.carries.begin(), card.carries.end(), is_it)) return place;
+  }
+  return kNowhere;
+}
+
 std::string machine_name(const Context& c, std::uint32_t card_place) {
   const std::uint32_t m = c.addresses.facts().card_machine[card_place];
   if (m == kNowhere) return c.name(c.lab.cards[card_place].machine);

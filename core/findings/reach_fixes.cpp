@@ -75,6 +75,19 @@ std::optional<Fix> connect(const Context& c, AnyId end, AnyId other, const Reach
   return std::nullopt;
 }
 
+// The uplink of a hypervisor around one of the two, without a cable.
+std::optional<Fix> connect_uplink(const Context& c, AnyId end, const ReachStep& step) {
+  const Card* sender = step.card.kind == Kind::card ? c.index.card(CardId{step.card.number}) : nullptr;
+  if (!sender || !sender->segment || end.kind != Kind::machine) return std::nullopt;
+  for (std::uint32_t m = c.index.place(end); m != kNowhere; m = c.index.carrier_of(m)) {
+    const std::uint32_t cut = cut_carrier(c, m, sender->segment);
+    if (cut == kNowhere) continue;
+    return set_one(c, say(text::fix_connect, c.name(c.lab.cards[cut].id), c.name(sender->segment)),
+                   c.lab.cards[cut].id, "connected", true);
+  }
+  return std::nullopt;
+}
+
 bool holds(const Finding& f, std::size_t occasion) {
   return occasion == 0 ? f.when.everything_on : f.when.exercises[occasion - 1];
 }
@@ -86,6 +99,9 @@ std::optional<Fix> mend_way(const Context& c, const Judged& j) {
   const ReachStep& end = *j.answer.end;
   if (auto fix = connect(c, j.question.from, j.question.to, j.answer)) return fix;
   if (auto fix = connect(c, j.question.to, j.question.from, j.answer)) return fix;
+  if (end.what == Decision::nobody)
+    for (const AnyId around : {end.node, j.question.from, j.question.to})
+      if (auto fix = connect_uplink(c, around, end)) return fix;
   const std::uint32_t machine = end.node.kind == Kind::machine ? c.index.place(end.node) : kNowhere;
   if (machine == kNowhere) return std::nullopt;
   if (end.what == Decision::no_route) return add_default(c, machine, end.address.family());

@@ -22,6 +22,8 @@ class ReachBuilder {
   void add_pieces();
   void add_lan_pieces();
   void join_carried();
+  void note_cut_uplinks();
+  bool has_carrier(std::uint32_t machine, std::uint32_t segment) const;
   void settle_pieces();
   std::uint32_t piece(std::uint32_t carrier, std::uint32_t segment) const; // kNowhere: none
   std::uint32_t lan_piece(std::uint32_t lan, std::int32_t vlan);

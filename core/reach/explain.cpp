@@ -1,6 +1,7 @@
 #include "core/reach/explain.h"
 
 #include "core/model/store.h"
+#include "core/reach/explainer.h"
 #include "core/text/reach_text.h"
 
 #include <algorithm>
@@ -21,39 +22,7 @@ std::string subject_name(const Lab& lab, AnyId id) {
   return id.kind == Kind::segment ? name_of(lab, id) : reach_name(lab, id);
 }
 
-namespace {
-
-class Explainer {
- public:
-  Explainer(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a)
-      : index_(index), n_(reach.network()), q_(q), end_(*a.end) {}
-  Message message() const;
-
- private:
-  std::string name(AnyId node) const { return reach_name(index_.lab(), node); }
-  std::string here() const { return name(end_.node); }
-  std::string address() const; // beyond the routers nobody knows one: a name
-  std::string partner() const { return name(end_.back ? q_.from : q_.to); }
-  std::string segment(std::uint32_t port) const;
-  std::uint32_t port() const;
-  Message no_source() const;
-  Message nobody() const;
-  Message lost_outside() const;
-  Message refused() const;
-  Message unheard() const;
-  Message between(const Template& t) const;
-  std::optional<Message> island(std::uint32_t port) const;
-  std::optional<Message> cut() const;
-  bool is_beyond(std::uint32_t port) const;
-  std::optional<Message> unaddressed() const;
-  Message not_plugged() const;
-  const ReachAddress* holder() const;
-
-  const Index& index_;
-  const ReachNetwork& n_;
-  const ReachQuestion& q_;
-  const ReachStep& end_;
-};
+std::string Explainer::name(AnyId node) const { return reach_name(index_.lab(), node); }
 
 // Where the outside is.
 bool Explainer::is_beyond(std::uint32_t port) const {
@@ -88,71 +57,9 @@ std::string Explainer::segment(std::uint32_t port) const {
                                : name_of(index_.lab(), p.id);
 }
 
-Message Explainer::no_source() const {
-  const std::uint32_t node = n_.node_of(end_.node);
-  if (node == kNowhere) return say(text::reach_unknown, here());
-  for (std::uint32_t p = n_.nodes()[node].first_port; p < n_.nodes()[node].end_port; ++p)
-    if (n_.ports()[p].wants_lease && n_.addresses(n_.ports()[p]).empty())
-      return say(text::reach_no_lease, here(), segment(p));
-  return say(text::reach_no_address, here());
-}
-
 const ReachAddress* Explainer::holder() const {
   const auto all = n_.with(end_.address);
   return all.empty() ? nullptr : &all.front();
-}
-
-// A guest whose hypervisor carries its segment no further.
-std::optional<Message> Explainer::island(std::uint32_t port) const {
-  if (port == kNowhere || n_.ports()[port].piece == kNowhere) return std::nullopt;
-  const ReachPort& p = n_.ports()[port];
-  const ReachPiece& top = n_.pieces()[n_.pieces()[p.piece].root];
-  const std::uint32_t place = index_.place(n_.nodes()[p.node].id);
-  if (top.segment == kNowhere || place == kNowhere || n_.nodes()[p.node].id.kind != Kind::machine)
-    return std::nullopt;
-  std::uint32_t carrier = p.inside ? place : index_.carrier_of(place);
-  for (std::uint32_t at = p.piece; n_.pieces()[at].parent != kNowhere && carrier != kNowhere;
-       at = n_.pieces()[at].parent)
-    carrier = index_.carrier_of(carrier);
-  if (carrier == kNowhere) return std::nullopt;
-  return say(text::reach_island, name(n_.nodes()[p.node].id), name(index_.lab().machines[carrier].id),
-             segment(port));
-}
-
-// One end has a card out of a segment in which the other end is.
-std::optional<Message> Explainer::cut() const {
-  const std::uint32_t from = n_.node_of(q_.from), to = n_.node_of(q_.to);
-  if (from == kNowhere || to == kNowhere) return std::nullopt;
-  for (const auto& [one, other] : {std::pair(from, to), std::pair(to, from)})
-    for (std::uint32_t p = n_.nodes()[one].first_port; p < n_.nodes()[one].end_port; ++p) {
-      const ReachPort& port = n_.ports()[p];
-      const Card* card = port.id.kind == Kind::card ? index_.card(CardId{port.id.number}) : nullptr;
-      if (!card || card->connected || port.segment == kNowhere) continue;
-      for (std::uint32_t q = n_.nodes()[other].first_port; q < n_.nodes()[other].end_port; ++q)
-        if (n_.ports()[q].segment == port.segment)
-          return say(text::reach_cut, name_of(index_.lab(), port.id), segment(p), here());
-    }
-  return std::nullopt;
-}
-
-// It is beside the one it sends to, or could be, without an address there or without a card at all.
-std::optional<Message> Explainer::unaddressed() const {
-  const std::uint32_t at = n_.node_of(end_.node);
-  if (at == kNowhere || n_.nodes()[at].id.kind != Kind::machine) return std::nullopt;
-  const ReachNode& node = n_.nodes()[at];
-  const auto is_plugged = [](const ReachPort& p) { return p.piece != kNowhere; };
-  const auto ports = n_.ports().subspan(node.first_port, node.end_port - node.first_port);
-  if (std::none_of(ports.begin(), ports.end(), is_plugged)) return say(text::reach_no_card, here());
-  const ReachAddress* h = holder();
-  if (!h) return std::nullopt;
-  for (std::uint32_t p = node.first_port; p < node.end_port; ++p) {
-    if (!is_plugged(n_.ports()[p]) || !n_.same_network(p, h->port)) continue;
-    const auto own = n_.addresses(n_.ports()[p]);
-    if (std::none_of(own.begin(), own.end(),
-                     [&](const ReachAddress& a) { return a.address.family() == end_.address.family(); }))
-      return say(text::reach_unaddressed, here(), segment(p), address());
-  }
-  return std::nullopt;
 }
 
 Message Explainer::not_plugged() const {
@@ -171,6 +78,7 @@ Message Explainer::lost_outside() const {
   const ReachAddress* h = holder();
   if (sender.kind == Kind::pc && h && n_.ports()[h->port].segment != kNowhere)
     return say(text::reach_no_socket, name(sender), segment(h->port), to_text(end_.address));
+  if (auto m = behind_translator()) return *m;
   if (sender.kind == Kind::machine || sender.kind == Kind::pc)
     return say(text::reach_sent_out, here(), to_text(end_.address), name(sender));
   return say(text::reach_no_way_in, here(), to_text(end_.address));
@@ -185,6 +93,7 @@ Message Explainer::refused() const {
 Message Explainer::nobody() const {
   const std::uint32_t at = port();
   const ReachAddress* h = holder();
+  if (auto m = misplaced()) return *m;
   if (is_beyond(at)) return lost_outside();
   if (!h) return say(text::reach_nobody, here(), address(), segment(at));
   const AnyId other = n_.nodes()[n_.ports()[h->port].node].id;
@@ -197,8 +106,6 @@ Message Explainer::nobody() const {
   if (segment(at) == segment(h->port)) return unheard();
   return say(text::reach_elsewhere, here(), address(), segment(at), name(other), segment(h->port));
 }
-
-Message Explainer::unheard() const { return say(text::reach_unheard, here(), partner(), segment(port())); }
 
 Message Explainer::between(const Template& t) const {
   const ReachAddress* h = holder();
@@ -215,10 +122,7 @@ Message Explainer::message() const {
   case Decision::no_source:
     return no_source();
   case Decision::no_route:
-    if (auto m = unaddressed()) return *m;
-    if (end_.node.kind == Kind::pc && q_.to.kind == Kind::outside && index_.lab().lans.empty())
-      return say(text::reach_no_lan);
-    return say(end_.back ? text::reach_no_route_back : text::reach_no_route, here(), address());
+    return no_route();
   case Decision::refuses:
     return refused();
   case Decision::not_plugged:
@@ -230,7 +134,7 @@ Message Explainer::message() const {
   case Decision::ignores:
     return say(text::reach_ignores, here(), address());
   case Decision::other_macs:
-    return between(text::reach_other_macs);
+    return other_macs();
   case Decision::separated:
     return between(text::reach_separated);
   case Decision::same_mac:
@@ -257,8 +161,6 @@ Message Explainer::message() const {
     return say(text::reach_unknown, here());
   }
 }
-
-} // namespace
 
 namespace {
 

@@ -64,7 +64,7 @@ struct ReachPiece {
   std::uint32_t root = 0;          // same root: one layer-2 network
   std::int32_t depth = 0;
   std::int32_t port_mtu = 1500;
-  CardId up; // that joins it to its parent; none: joined by a cable
+  CardId up; // that joins it to its parent, or would if it were connected; none: joined by a cable
   bool up_own_mac_only = false, up_separated = false;
   std::int32_t up_mtu = 1500;
   std::uint64_t up_mac = 0;

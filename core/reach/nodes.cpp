@@ -57,12 +57,26 @@ void ReachBuilder::add_machine(std::uint32_t place) {
   close_node();
 }
 
+// A switch in a hypervisor is up while its uplink or a running guest is plugged into it (seen in the kernel).
+bool ReachBuilder::has_carrier(std::uint32_t machine, std::uint32_t segment) const {
+  if (b_.pieces[piece(machine, segment)].parent != kNowhere) return true;
+  const SegmentId id = lab_.segments[segment].id;
+  for (const std::uint32_t guest : index_.guests_of(machine))
+    for (const std::uint32_t c : index_.cards_of(guest)) {
+      const Card& card = lab_.cards[c];
+      const auto is_it = [id](const SegmentTag& t) { return t.segment == id; };
+      if (running_[guest] == 0 || !card.connected) continue;
+      if (card.segment == id || std::any_of(card.trunk.begin(), card.trunk.end(), is_it)) return true;
+    }
+  return false;
+}
+
 void ReachBuilder::add_port(std::uint32_t machine, std::uint32_t card_place, std::uint32_t segment) {
   const Card& card = lab_.cards[card_place];
   const auto place = static_cast<std::uint32_t>(b_.ports.size());
-  std::uint32_t at = card.connected ? piece(index_.carrier_of(machine), segment) : kNowhere;
+  const std::uint32_t at = card.connected ? piece(index_.carrier_of(machine), segment) : kNowhere;
   const std::uint32_t in = piece(machine, segment);
-  const bool inside = in != kNowhere && b_.pieces[in].up == card.id;
+  const bool inside = in != kNowhere && b_.pieces[in].up == card.id && has_carrier(machine, segment);
   ReachPort& p = open_port(card.id, segment, inside ? in : at);
   p.inside = inside;
   p.separated = card.separated && !inside;

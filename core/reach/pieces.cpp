@@ -77,6 +77,20 @@ void ReachBuilder::join_carried() {
     p.up_mtu = card.mtu.value_or(lab_.segments[s].mtu);
     p.up_mac = card.mac ? card.mac->bits() : 0;
   }
+  note_cut_uplinks();
+}
+
+// One without a cable joins nothing, but the hypervisor's own end still sits on the switch inside.
+void ReachBuilder::note_cut_uplinks() {
+  index_.facts().each_card(CardMark::carries, [this](std::uint32_t place) {
+    const Card& card = lab_.cards[place];
+    const std::uint32_t machine = index_.facts().card_machine[place];
+    if (card.connected || machine == kNowhere) return;
+    for (const SegmentTag& t : card.carries) {
+      const std::uint32_t inside = piece(machine, index_.place(t.segment));
+      if (inside != kNowhere && !b_.pieces[inside].up) b_.pieces[inside].up = card.id;
+    }
+  });
 }
 
 // Parents may come after their children in the list: climb from each.

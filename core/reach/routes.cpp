@@ -209,6 +209,9 @@ bool gives_same(const Index& index, std::span<const std::uint8_t> running,
   constexpr std::uint32_t kGiver =
       CardMark::server | CardMark::relay | CardMark::advertises | CardMark::asks_dhcp | CardMark::slaac;
   const NetworkFacts& facts = index.facts();
+  bool cut = false; // which guests run decides whether a switch without uplink is up
+  facts.each_card(CardMark::carries, [&](std::uint32_t c) { cut |= !index.lab().cards[c].connected; });
+  if (cut && !std::equal(running.begin(), running.end(), others.begin(), others.end())) return false;
   if ((facts.any_card & kGiver) == 0) return true;
   for (std::uint32_t c = 0; c < facts.card_marks.size(); ++c) {
     const std::uint32_t m = facts.card_machine[c];

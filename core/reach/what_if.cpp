@@ -22,7 +22,7 @@ Lab without(const Lab& lab, std::span<const AnyId> off) {
   Lab copy = lab;
   for (const AnyId id : off) {
     for (Card& c : copy.cards)
-      if (AnyId(c.id) == id) c.connected = false, c.carries.clear();
+      if (AnyId(c.id) == id) c.connected = false;
     if (id.kind != Kind::segment) continue;
     for (Card& c : copy.cards) unplug(c, SegmentId{id.number});
     for (Segment& s : copy.segments)

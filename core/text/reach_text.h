@@ -101,6 +101,30 @@ inline constexpr Template reach_no_card{"reach-no-card",
 inline constexpr Template reach_no_lease{"reach-no-lease",
                                          "{0} asks for an address by DHCP and nobody gives it one. Give it a "
                                          "fixed address, or let a server answer on {1}."};
+inline constexpr Template reach_range_used{
+    "reach-range-used", "{0} asks for an address by DHCP, but {1} has none left on {2}. Give {0} a fixed "
+                        "address, or lengthen the range of {1}."};
+inline constexpr Template reach_server_off{
+    "reach-server-off",
+    "{0} asks for an address by DHCP, but {1}, which gives them out on {2}, is off. Switch {1} on."};
+inline constexpr Template reach_misplaced{
+    "reach-misplaced", "{0} has {1} on {2}, which is outside the prefix {3} of {2}. Give {0} an address of "
+                       "that prefix."};
+inline constexpr Template reach_behind{"reach-behind",
+                                       "{0} is behind the translator of {1}, which lets nobody in. Let {0} "
+                                       "begin the conversation, or forward a port to it."};
+inline constexpr Template reach_both_behind{
+    "reach-both-behind", "{0} and {1} are behind two translators, and neither lets anybody in. Put both on "
+                         "one segment, or forward a port to {1}."};
+inline constexpr Template reach_no_gateway{
+    "reach-no-gateway",
+    "The plan names no gateway of {0}, so {1} has no way outside. Enter the gateway of {0}."};
+inline constexpr Template reach_no_exit{
+    "reach-no-exit", "Nothing in the plan leads outside, so {0} does not get there. Add a NAT segment, or a "
+                     "router with a card on one."};
+inline constexpr Template reach_no_next_hop{
+    "reach-no-next-hop",
+    "{0} has no route to {1}, and nobody else on {2} passes packets on. Put a router there."};
 inline constexpr Template reach_no_route{"reach-no-route",
                                          "{0} has no route to {1}. Give it a default route."};
 inline constexpr Template reach_no_route_back{
@@ -150,9 +174,17 @@ inline constexpr Template reach_unheard{"reach-unheard",
 inline constexpr Template reach_ignores{
     "reach-ignores", "Who has {1} does not answer {0}: it has no way back by that card, or the same address "
                      "as {0}. Correct its prefix length or its routes."};
-inline constexpr Template reach_other_macs{"reach-other-macs",
-                                           "On the way from {0} to {1} only a hypervisor's own MAC passes. "
-                                           "Let other MACs pass on the card that carries them."};
+inline constexpr Template reach_uplink_cut{
+    "reach-uplink-cut", "{0} carries {1} out of {2}, but is not connected. Connect it again."};
+inline constexpr Template reach_other_macs{
+    "reach-other-macs",
+    "{0} sends only its own MAC, so nothing of {1} gets out of {2}. Let {0} pass other MACs."};
+inline constexpr Template reach_segment_macs{
+    "reach-segment-macs", "{0} does not pass the MACs of guests inside {1}, so nothing of {2} gets through. "
+                          "Let {0} pass other MACs."};
+inline constexpr Template reach_wireless{
+    "reach-wireless", "{0} is wireless and takes only the MAC of {1} itself, so nothing of {2}, which is "
+                      "inside it, gets through. Put {2} behind a router in {1}, or use a cable."};
 inline constexpr Template reach_separated{
     "reach-separated", "{0} and {1} are on separated ports. Take the separation from one of them."};
 inline constexpr Template reach_same_mac{

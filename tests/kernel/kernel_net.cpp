@@ -244,6 +244,7 @@ void KernelNet::add_card(const Card& c) {
     own.awaited.push_back(name);
     own.awaited.push_back(device_of(c));
     carrier.awaited.push_back(plug);
+    if (m.carrier) carrier.awaited.push_back(bridge_in(m.carrier, c.segment));
     carrier.batch += "link set " + plug + " master " + bridge_in(m.carrier, c.segment) + "\n";
     carrier.batch += "link set " + plug + " up\n";
     if (c.separated) carrier.batch += "link set " + plug + " type bridge_slave isolated on\n";

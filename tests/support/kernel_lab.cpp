@@ -102,15 +102,18 @@ void add_addresses(Card& c, const Json& nic) {
 } // namespace
 
 void Builder::add_nic(const Json& machine, const Json& nic) {
-  if (text(nic, "link") == "down") return; // as good as not there: no addresses, no routes
   const std::string owner = machine.at("name"), name = nic.at("name");
+  const bool down = text(nic, "link") == "down";
+  const auto& all = t_.at("segments");
+  const auto is_uplink = [&](const Json& s) { return text(s, "in") == owner && text(s, "uplink") == name; };
+  const auto s = std::find_if(all.begin(), all.end(), is_uplink);
+  if (down && s == all.end()) return; // as good as not there: no addresses, no routes
   Card c;
   c.machine = machines_.at(owner);
   c.segment = segments_.at(base(nic.at("segment")));
   fill(c, nic);
-  const auto& all = t_.at("segments");
-  const auto is_uplink = [&](const Json& s) { return text(s, "in") == owner && text(s, "uplink") == name; };
-  if (const auto s = std::find_if(all.begin(), all.end(), is_uplink); s != all.end()) {
+  c.connected &= !down;
+  if (s != all.end()) {
     c.carries.emplace_back().segment = c.segment;
     if (s->contains("mac")) {
       const Mac mac = parse_mac(s->at("mac").get<std::string>()).value();
@@ -118,7 +121,7 @@ void Builder::add_nic(const Json& machine, const Json& nic) {
       c.mac = mac;
     }
     // An address on a card that is part of a bridge leads nowhere.
-    if (!nic.at("addr").empty() || flag(nic, "dhcp")) {
+    if (!down && (!nic.at("addr").empty() || flag(nic, "dhcp"))) {
       Card lost;
       lost.machine = c.machine;
       lost.mtu = c.mtu;
@@ -140,9 +143,8 @@ void Builder::add_bridge(const Json& machine, const Json& nic) {
   if (segment.contains("uplink")) {
     const CardId id = card(owner, segment.at("uplink"));
     Card* c = card_of(id);
-    if (!c) return cannot("a bridge whose uplink is down");
+    if (!c) throw std::runtime_error("no uplink of " + text(segment, "name"));
     if (nic.value("mtu", 1500) != *c->mtu) cannot("a bridge with another MTU than its uplink");
-    if (!c->connected) cannot("a bridge whose uplink has no cable");
     add_addresses(*c, nic);
     cards_[{owner, name}] = id;
     return;

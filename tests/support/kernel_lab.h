@@ -80,6 +80,7 @@ class Builder {
   void add_bridge(const Json& machine, const Json& nic);
   void fill(Card&, const Json& nic);
   void set_forwarding(const Json& machine);
+  void set_filter(const Json& machine);
   void set_sysctl(const std::string& machine, const std::string& key, const Json& value);
   void add_routes(const Json& machine);
   void add_route(const std::string& machine, const Json& route, const std::string& to);

@@ -2,23 +2,54 @@
 
 namespace snug::test::kernel {
 
+namespace {
+
+// The nic's name in "net.ipv4.conf.NIC.forwarding"; nothing where the key is another one.
+std::string nic_in(const std::string& key, const std::string& prefix, const std::string& suffix) {
+  if (!key.starts_with(prefix) || !key.ends_with(suffix) || key.size() <= prefix.size() + suffix.size())
+    return {};
+  return key.substr(prefix.size(), key.size() - prefix.size() - suffix.size());
+}
+
+} // namespace
+
 void Builder::set_sysctl(const std::string& machine, const std::string& key, const Json& value) {
   const bool on = value != 0;
   const auto each = [&](auto use) {
     for (Card& c : lab_.cards)
       if (c.machine == machines_.at(machine)) use(c);
   };
-  const std::string prefix = "net.ipv4.conf.", suffix = ".forwarding";
+  const std::string nic4 = nic_in(key, "net.ipv4.conf.", ".forwarding");
   if (key == "net.ipv4.ip_forward" || key == "net.ipv4.conf.all.forwarding") {
     each([&](Card& c) { c.forwards4 = on; });
   } else if (key == "net.ipv6.conf.all.forwarding") {
     each([&](Card& c) { c.forwards6 = on; });
-  } else if (key.starts_with(prefix) && key.ends_with(suffix)) {
-    const std::string nic = key.substr(prefix.size(), key.size() - prefix.size() - suffix.size());
-    if (Card* c = card_of(card(machine, nic))) c->forwards4 = on;
-  } else if (key != "net.bridge.bridge-nf-call-iptables") { // without filters it does nothing
+  } else if (!nic4.empty()) {
+    if (Card* c = card_of(card(machine, nic4))) c->forwards4 = on;
+  } else if (const std::string nic = nic_in(key, "net.ipv6.conf.", ".forwarding"); !nic.empty()) {
+    // Alone it forwards nothing (seen in the kernel); it makes the nic deaf to advertisements.
+    if (Card* c = card_of(card(machine, nic)); c && on)
+      std::erase_if(c->addresses, [](const CardAddress& a) { return a.kind == AddressKind::slaac; });
+  } else if (nic_in(key, "net.ipv4.conf.", ".rp_filter").empty() && // see set_filter
+             key != "net.bridge.bridge-nf-call-iptables") {         // without filters it does nothing
     cannot("sysctl " + key);
   }
+}
+
+// The higher number of all's and the nic's own counts. The model has one filter a machine.
+void Builder::set_filter(const Json& machine) {
+  constexpr ReverseFilter kFilters[3] = {ReverseFilter::off, ReverseFilter::strict, ReverseFilter::loose};
+  const int asked = machine.value("rp_filter", 0);
+  const Json keys = machine.value("sysctl", Json::object());
+  const auto set_for = [&](const std::string& nic, int otherwise) {
+    return keys.value("net.ipv4.conf." + nic + ".rp_filter", otherwise);
+  };
+  std::set<int> filters;
+  for (const Json& nic : machine.at("nics"))
+    filters.insert(std::max(set_for("all", asked), set_for(nic.at("name"), set_for("default", asked))));
+  if (filters.size() > 1) cannot("a reverse-path filter on one nic of several");
+  if (!filters.empty())
+    machine_of(machine.at("name")).reverse_filter = kFilters[std::clamp(*filters.rbegin(), 0, 2)];
 }
 
 void Builder::set_forwarding(const Json& machine) {
@@ -30,8 +61,7 @@ void Builder::set_forwarding(const Json& machine) {
       c.forwards4 = v4;
       c.forwards6 = v6;
     }
-  constexpr ReverseFilter kFilters[3] = {ReverseFilter::off, ReverseFilter::strict, ReverseFilter::loose};
-  machine_of(name).reverse_filter = kFilters[machine.value("rp_filter", 0)];
+  set_filter(machine);
   if (machine.contains("sysctl"))
     for (const auto& [key, value] : machine.at("sysctl").items()) set_sysctl(name, key, value);
   if (machine.contains("nat"))

@@ -229,7 +229,7 @@ void Maker::spoil_cards() {
     Card& c = any_card();
     switch (r_.below(6)) {
     case 0:
-      c.connected = c.carries.empty() ? false : c.connected;
+      c.connected = false;
       break;
     case 1:
       c.carries.clear();

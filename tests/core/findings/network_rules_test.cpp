@@ -82,6 +82,11 @@ const std::vector<RuleCase> kCases{
        w.add_card(w.guest, s, "172.22.60.41");
        return Ids{w.rack, s};
      }},
+    {"segment-not-carried", caution, true, // the card that carries it is out
+     [](World& w) {
+       w.card(w.rack_hold).connected = false;
+       return Ids{w.rack, w.hold};
+     }},
     {"loop", error, true,
      [](World& w) {
        const CardId second = w.add_card(w.rack, w.hold);
@@ -159,6 +164,22 @@ TEST(NetworkRules, NatReachesLanIsSaidOfEveryTranslator) {
   EXPECT_EQ(places_of(w.lab, "nat-reaches-lan").size(), 1U);
   w.segment(w.crew).type = SegmentKind::isolated;
   EXPECT_TRUE(places_of(w.lab, "nat-reaches-lan").empty());
+}
+
+// A second carrying card would be none too many, and no repair.
+TEST(NetworkRules, ACarryingCardThatIsOutIsConnectedAgain) {
+  World w;
+  w.card(w.rack_hold).connected = false;
+  const Analysis a(w.lab);
+  for (const Finding& f : a.findings()) {
+    if (f.rule->id != "segment-not-carried") continue;
+    EXPECT_EQ(english(f.message), "rack card 2, which carries Hold to guest, is not connected");
+    const auto fix = a.fix(f);
+    ASSERT_TRUE(fix);
+    apply(w.lab, fix->edit);
+  }
+  EXPECT_TRUE(w.card(w.rack_hold).connected);
+  EXPECT_EQ(w.lab.cards.size(), World().lab.cards.size());
 }
 
 TEST(NetworkRules, OneUplinkGroupIsNoLoop) {

@@ -80,6 +80,13 @@ const std::vector<RuleCase> kCases{
        w.card(w.desk_deck).connected = false;
        return Ids{promise(w, w.desk, w.pilot), w.desk, w.pilot};
      }},
+    {"promise-broken", error, true, // the uplink of the hypervisor around one end
+     [](World& w) {
+       const MachineId store = w.add_machine("store");
+       w.add_card(store, w.hold, "172.22.20.77");
+       w.card(w.rack_hold).connected = false;
+       return Ids{promise(w, w.guest, store), w.guest, store};
+     }},
     {"need-unreachable", caution, true,
      [](World& w) {
        const Stores s(w);

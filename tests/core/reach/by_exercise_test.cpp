@@ -2,6 +2,7 @@
 
 #include "core/budget/budget.h"
 #include "tests/support/network_lab.h"
+#include "tests/support/rule_world.h"
 #include "tests/support/scale.h"
 
 #include <gtest/gtest.h>
@@ -75,6 +76,30 @@ TEST(ReachByExercise, EachAnswersAsOneMadeForItAlone) {
     different += compare(lab);
   }
   EXPECT_GT(different, 100U);
+}
+
+// Guests keep a switch without uplink up, so a network without them is another one.
+TEST(ReachByExercise, WhoRunsDecidesWhetherASwitchWithoutUplinkIsUp) {
+  World w;
+  w.card(w.rack_hold).addresses.emplace_back().address = address("172.22.20.31");
+  w.card(w.rack_hold).connected = false;
+  for (const bool with_guest : {true, false}) {
+    Exercise e;
+    e.id.number = w.lab.facts.next_id++;
+    e.on = {w.rack};
+    if (with_guest) e.on.push_back(w.guest);
+    w.lab.exercises.push_back(e);
+  }
+  const Index index(w.lab);
+  const AddressesInUse addresses(index);
+  ReachByExercise shared(index, addresses);
+  const auto is_up = [&](std::size_t occasion) {
+    const ReachNetwork& n = shared.at(occasion).network();
+    return n.ports()[n.port_of(n.node_of(w.rack), w.rack_hold)].piece != kNowhere;
+  };
+  EXPECT_TRUE(is_up(0));
+  EXPECT_TRUE(is_up(1));
+  EXPECT_FALSE(is_up(2));
 }
 
 } // namespace

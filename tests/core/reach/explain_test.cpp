@@ -1,39 +1,9 @@
 #include "core/reach/explain.h"
 
-#include "tests/support/rule_world.h"
-
-#include <gtest/gtest.h>
+#include "tests/support/told.h"
 
 namespace snug::test {
 namespace {
-
-constexpr AnyId kOutside{Kind::outside, 0};
-
-struct Told {
-  Reached verdict;
-  std::string id, sentence;
-};
-
-Told ask(const Lab& lab, ReachQuestion q, ExerciseId exercise = {}) {
-  const Index index(lab);
-  const AddressesInUse addresses(index);
-  Reach reach(index, addresses, exercise);
-  const ReachAnswer a = reach.ask(q);
-  const Message m = explain(index, reach, q, a);
-  EXPECT_EQ(a.verdict == Reached::reaches, !a.end.has_value());
-  std::string way = english(m);
-  for (const ReachStep& s : a.steps)
-    way +=
-        "\n  " + to_text(s.node) + " " + std::to_string(static_cast<int>(s.what)) + " " + to_text(s.address);
-  return {a.verdict, std::string(m.id()), way};
-}
-
-ReachQuestion between(AnyId from, AnyId to) {
-  ReachQuestion q;
-  q.from = from;
-  q.to = to;
-  return q;
-}
 
 TEST(Explain, NeighboursReachEachOther) {
   World w;
@@ -116,55 +86,6 @@ TEST(Explain, ThePcGetsOutWhereItsGuestsDo) {
   const Told t = ask(w.lab, between(AnyId{Kind::pc, 0}, kOutside));
   EXPECT_EQ(t.verdict, Reached::does_not_reach);
   EXPECT_EQ(t.id, "reach-no-lan") << t.sentence;
-}
-
-TEST(Explain, WhoHasNoAddressBesideTheOtherIsToldSo) {
-  World w;
-  const MachineId fresh = w.add_machine("fresh");
-  EXPECT_EQ(ask(w.lab, between(fresh, w.desk)).id, "reach-no-card");
-  Card card;
-  card.id = CardId{w.lab.facts.next_id++};
-  card.machine = fresh;
-  card.segment = w.deck;
-  w.lab.cards.push_back(card);
-  const Told t = ask(w.lab, between(fresh, w.desk));
-  EXPECT_EQ(t.id, "reach-unaddressed") << t.sentence;
-  EXPECT_NE(t.sentence.find("fresh has no address on Deck"), std::string::npos) << t.sentence;
-}
-
-TEST(Explain, AnInnerGuestReachesOutsideItsHypervisorOnlyWhereItsSegmentIsCarried) {
-  World w;
-  const MachineId store = w.add_machine("store");
-  w.add_card(store, w.hold, "172.22.20.77");
-  EXPECT_EQ(ask(w.lab, between(w.guest, store)).verdict, Reached::reaches);
-  w.card(w.rack_hold).carries.clear();
-  const Told t = ask(w.lab, between(w.guest, store));
-  EXPECT_EQ(t.verdict, Reached::does_not_reach);
-  EXPECT_EQ(t.id, "reach-island");
-  EXPECT_NE(t.sentence.find("carry Hold"), std::string::npos) << t.sentence;
-}
-
-TEST(Explain, OnlyItsOwnMacPassesAHypervisorsCard) {
-  World w;
-  const MachineId store = w.add_machine("store");
-  w.add_card(store, w.hold, "172.22.20.77");
-  w.card(w.rack_hold).own_mac_only = true;
-  EXPECT_EQ(ask(w.lab, between(w.guest, store)).id, "reach-other-macs");
-}
-
-TEST(Explain, TheAnswerNeedsARouteToo) {
-  World w;
-  const MachineId far = w.add_machine("far");
-  w.add_card(far, w.hold, "172.22.20.78");
-  const MachineId middle = w.add_machine("middle");
-  w.card(w.add_card(middle, w.hold, "172.22.20.1")).forwards4 = true;
-  w.card(w.add_card(middle, w.deck, "172.22.10.9")).forwards4 = true;
-  Route& r = w.machine(far).routes.emplace_back();
-  r.via = address("172.22.20.1");
-  const Told t = ask(w.lab, between(far, w.pilot));
-  EXPECT_EQ(t.verdict, Reached::one_way);
-  EXPECT_EQ(t.id, "reach-no-route-back");
-  EXPECT_EQ(ask(w.lab, between(w.pilot, far)).id, "reach-no-route");
 }
 
 TEST(Explain, AMachineThatIsOffDoesNotAnswer) {

@@ -53,6 +53,18 @@ TEST(WhatIf, ARouterIsMissedByThoseBehindIt) {
   }
 }
 
+// Pulling the uplink's cable leaves the hypervisor on the switch inside.
+TEST(WhatIf, AnUplinkIsMissedByWhatIsOutside) {
+  World w;
+  const MachineId store = w.add_machine("store");
+  w.add_card(store, w.hold, "172.22.20.77");
+  w.card(w.rack_hold).addresses.emplace_back().address = address("172.22.20.31");
+  const WhatIf out = ask(w.lab, {w.rack_hold});
+  EXPECT_TRUE(has_pair(out, w.guest, store));
+  EXPECT_TRUE(has_pair(out, w.rack, store));
+  EXPECT_FALSE(has_pair(out, w.guest, w.rack));
+}
+
 TEST(WhatIf, NeedsOfWhatStaysOn) {
   World w;
   Need& n = w.machine(w.desk).needs.emplace_back();
