@@ -75,6 +75,14 @@ std::string english(const Message& m) {
   return out;
 }
 
+std::string sentence(const Message& m) {
+  std::string out = english(m);
+  if (out.empty() || out.front() < 'a' || out.front() > 'z') return out;
+  const bool is_named = m.text->other.starts_with('{') && !out.starts_with("the ");
+  if (!is_named) out.front() = static_cast<char>(out.front() - 'a' + 'A');
+  return out;
+}
+
 std::string english(const Problem& p) {
   std::string out = p.file;
   if (p.line > 0) {

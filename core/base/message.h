@@ -78,6 +78,8 @@ Message say(const Template& t, A&&... args) {
 // The English sentence with arguments filled in. Numbers use '.' and no grouping, whatever the locale.
 std::string english(const Message&);
 std::string english(const Argument&);
+// The same where it stands alone: begins with a capital letter unless it begins with a name.
+std::string sentence(const Message&);
 
 inline constexpr std::int64_t kShowGibFrom = 1024;
 // "10.2 GiB", "768 MiB", "-1.5 GiB": IEC 80000-13 units, GiB with one decimal (rounded half away from

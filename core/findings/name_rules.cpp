@@ -50,11 +50,11 @@ void check_twice(const Context& c, std::vector<Finding>& out) {
 std::string free_name(const Context& c, std::string_view wanted) {
   std::set<std::string> taken;
   for (const Machine& m : c.lab.machines) taken.insert(host_label_from(host_name_of(m)));
-  const std::string label = host_label_from(wanted);
+  std::string label = host_label_from(wanted);
   if (!taken.contains(label)) return label;
   for (int n = 2;; ++n) {
     const std::string end = "-" + std::to_string(n);
-    const std::string name = label.substr(0, 63 - end.size()) + end;
+    std::string name = label.substr(0, 63 - end.size()) + end;
     if (!taken.contains(name)) return name;
   }
 }

@@ -6,8 +6,8 @@
 
 namespace snug {
 
-Fix set_one(const Context& c, Message label, AnyId id, std::string_view key, Value value) {
-  return build_fix(c, std::move(label), [&](EditBuilder& b) { b.set(id, key, std::move(value)); });
+Fix set_one(const Context& c, const Message& label, AnyId id, std::string_view key, Value value) {
+  return build_fix(c, label, [&](EditBuilder& b) { b.set(id, key, std::move(value)); });
 }
 
 Fix switch_on(const Context& c, const Occasions& when, MachineId machine) {

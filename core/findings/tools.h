@@ -60,7 +60,7 @@ Message say_when(const Context& c, std::size_t occasion, const Template& in_exer
 }
 
 // A fix that sets one field.
-Fix set_one(const Context&, Message label, AnyId id, std::string_view key, Value value);
+Fix set_one(const Context&, const Message& label, AnyId id, std::string_view key, Value value);
 // Switches a machine and what carries it on in the exercises of `when`.
 Fix switch_on(const Context&, const Occasions& when, MachineId machine);
 // Fix of several steps; `build` makes them.

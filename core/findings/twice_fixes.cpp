@@ -72,14 +72,30 @@ bool is_needed(const Context& c, std::uint32_t machine) {
 
 bool is_asked_for(const Context& c, const HeldAddress& h) {
   const std::uint32_t machine = c.index.machine_of_card(h.card);
-  if (machine == kNowhere) return false;
-  return is_way(c, h) || is_promised(c, c.lab.machines[machine].id) || is_needed(c, machine);
+  return machine != kNowhere && (is_promised(c, c.lab.machines[machine].id) || is_needed(c, machine));
+}
+
+// Whether the machine's other cards share another last octet: one octet for one machine is the custom.
+bool is_out_of_step(const Context& c, const HeldAddress& h) {
+  constexpr std::uint64_t kOctet = 0xff;
+  const std::uint32_t machine = c.index.machine_of_card(h.card);
+  if (machine == kNowhere || !h.address.is_v4()) return false;
+  bool others = false;
+  for (const std::uint32_t card : c.index.cards_of(machine))
+    for (const CardAddress& a : c.lab.cards[card].addresses) {
+      if (card == h.card || !a.address || !a.address->is_v4()) continue;
+      if ((a.address->low() & kOctet) == (h.address.low() & kOctet)) return false;
+      others = true;
+    }
+  return others;
 }
 
 bool first_moves(const Context& c, const Pair& p) {
   const bool a = p.first.kind == AddressKind::suggested, b = p.second.kind == AddressKind::suggested;
   if (a != b) return a;
-  return !is_asked_for(c, p.first) && is_asked_for(c, p.second);
+  for (const auto& [of, stays] : {std::pair{&is_way, true}, {&is_out_of_step, false}, {&is_asked_for, true}})
+    if (const bool first = of(c, p.first); first != of(c, p.second)) return first != stays;
+  return false;
 }
 
 std::optional<Fix> move(const Context& c, const HeldAddress& h) {

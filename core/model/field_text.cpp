@@ -5,6 +5,7 @@
 #include "core/model/basics.h"
 #include "core/text/model_text.h"
 
+#include <algorithm>
 #include <charconv>
 
 namespace snug {
@@ -119,6 +120,17 @@ Result<Value> value_of_line(const FieldInfo& f, std::string_view line) {
   if (!value) return value;
   if (const auto ok = check(f, *value); !ok) return fail(ok.error());
   return value;
+}
+
+std::optional<Message> echo_of_line(const FieldInfo& f, std::string_view line) {
+  if (f.unit != Unit::mib) return {};
+  const std::string_view typed = trimmed(line);
+  const auto value = value_of_line(f, typed);
+  const auto* mib = value ? value->as<std::int64_t>() : nullptr;
+  if (!mib || typed == mib_text(*mib)) return {};
+  const bool bare = std::all_of(typed.begin(), typed.end(), is_digit);
+  if (!bare || *mib == 0 || *mib >= kMibPerGib) return say(text::line_size, mib_text(*mib));
+  return say(text::line_size_bare, mib_text(*mib), mib_text(*mib * kMibPerGib), std::to_string(*mib) + "g");
 }
 
 } // namespace snug

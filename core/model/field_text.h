@@ -1,7 +1,10 @@
 #pragma once
 // Values as people type them into one line.
 
+#include "core/base/message.h"
 #include "core/model/field.h"
+
+#include <optional>
 
 namespace snug {
 
@@ -14,5 +17,8 @@ std::string line_of(const FieldInfo&, const Value&);
 // Memory and disk as parse_mib reads them, hundredths with a decimal separator, percent with or without sign.
 // Refuses with the reason; what comes back passes check().
 Result<Value> value_of_line(const FieldInfo&, std::string_view line);
+// How a size is understood while it is typed: "= 4 GiB", and where the unit was left out, how the other one
+// is written. Nothing for other fields, for what is refused and for what stands there as it will be shown.
+std::optional<Message> echo_of_line(const FieldInfo&, std::string_view line);
 
 } // namespace snug

@@ -17,7 +17,7 @@ namespace {
 std::string verdict_text(const MemoryBudget& b) {
   const std::string left =
       b.headroom() < 0 ? "over by " + show_mib(-b.headroom()) : show_mib(b.headroom()) + " left";
-  return std::string(word(b.verdict())) + ": takes " + show_mib(b.taken) + " of " + show_mib(b.budget) +
+  return std::string(word(b.verdict())) + ", takes " + show_mib(b.taken) + " of " + show_mib(b.budget) +
          ", " + left;
 }
 
@@ -79,7 +79,7 @@ std::string segment_text(const Analysis& a, std::uint32_t segment, const Segment
   const auto prefix = a.addresses().prefix4(segment);
   if (!prefix) return "addresses: no IPv4 prefix" + memory;
   const std::string pool = range_text(a, segment);
-  return "addresses " + std::string(word(b.verdict())) + ": " + std::to_string(b.used) + " used, " +
+  return "addresses: " + std::string(word(b.verdict())) + ", " + std::to_string(b.used) + " used, " +
          std::to_string(b.reserved) + " reserved, " + std::to_string(b.free()) + " free, of " +
          std::to_string(b.usable) + " in " + to_text(*prefix) +
          (pool.empty() ? "" : "; DHCP gives out " + pool) + memory;
@@ -90,21 +90,21 @@ std::string exercise_title(const Lab& lab, ExerciseId id) { return id ? name_of(
 void append_budgets(std::string& out, const Analysis& a, const ExerciseBudgets& b) {
   const Lab& lab = a.lab();
   const auto line = [&](AnyId of, const std::string& text) {
-    out += "    " + clean(name_of(lab, of)) + " " + text + "\n";
+    out += "    " + clean(name_of(lab, of)) + ", " + text + "\n";
   };
   for (const MemoryBudget& m : b.memory) {
     if (m.of.kind == Kind::machine && m.taken == 0) continue;
     const std::int64_t room = room_for_guest(a.index(), m);
-    line(m.of, "memory " + verdict_text(m) + (room > 0 ? ", room for a guest of " + show_mib(room) : ""));
+    line(m.of, "memory: " + verdict_text(m) + (room > 0 ? ", room for a guest of " + show_mib(room) : ""));
   }
   for (const ProcessorBudget& p : b.processors)
     if (p.running > 0)
-      line(p.of, "processors " + std::string(p.verdict() == Verdict::over ? "many" : "fit") + ": " +
+      line(p.of, "processors: " + std::string(p.verdict() == Verdict::over ? "many" : "fit") + ", " +
                      std::to_string(p.running) + " virtual run, " + english(Argument(Hundredths{p.ratio})) +
                      " for each " + (p.of.kind == Kind::pc ? "core" : "processor") + ", " +
                      english(Argument(Hundredths{p.limit})) + " are advised");
   for (const DiskBudget& d : b.disks)
-    line(d.of, "disk " + std::string(word(d.verdict())) + ": " + show_mib(d.expected) + " expected, " +
+    line(d.of, "disk: " + std::string(word(d.verdict())) + ", " + show_mib(d.expected) + " expected, " +
                    show_mib(d.worst) + " at worst, of " + show_mib(d.budget));
   for (std::uint32_t i = 0; i < b.segments.size(); ++i)
     line(b.segments[i].of, segment_text(a, i, b.segments[i]));

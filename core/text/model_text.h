@@ -34,6 +34,8 @@ inline constexpr Template type_prefixes{"type-prefixes", "a list of prefixes lik
 inline constexpr Template type_mac{"type-mac", "a MAC address like \"00:00:5e:00:53:01\""};
 inline constexpr Template type_rows{"type-rows", "a list of objects in braces"};
 
+inline constexpr Template line_size{"line-size", "= {0}"};
+inline constexpr Template line_size_bare{"line-size-bare", "= {0}; for {1} write {2}"};
 inline constexpr Template line_number{"line-number", "{0} is a whole number, not \"{1}\""};
 inline constexpr Template line_decimal{"line-decimal",
                                        "{0} is a number with at most two decimals, not \"{1}\""};

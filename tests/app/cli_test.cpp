@@ -154,8 +154,8 @@ TEST_F(Cli, FixMakesTheRepairThatCheckOffers) {
   const std::string file = ferry();
   const std::string before = get(file);
   EXPECT_EQ(call({"fix", file, "address-twice"}).out,
-            "changed  deck-a card 1: addresses from typed 172.22.10.31 to typed 172.22.10.11\n")
-      << "deck-b is promised to wheelhouse";
+            "changed  deck-b card 1: addresses from typed 172.22.10.31 to typed 172.22.10.32\n")
+      << "deck-b is .32 on its other cards";
   EXPECT_EQ(get(file + "~"), before);
   EXPECT_EQ(call({"check", file}).code, kFine);
   EXPECT_EQ(call({"fix", file, "address-twice"}).code, kFindings);
@@ -166,18 +166,18 @@ TEST_F(Cli, FixMakesTheRepairThatCheckOffers) {
 // Either place may be repaired: check says both, --place takes the other one.
 TEST_F(Cli, FixTakesThePlaceThatIsNamed) {
   const std::string checked = call({"check", ferry()}).out;
-  EXPECT_NE(checked.find("    fix: Move deck-a to .11\n         c36 "), std::string::npos) << checked;
-  EXPECT_NE(checked.find("     or: Move deck-b to .32\n         c41 "), std::string::npos) << checked;
+  EXPECT_NE(checked.find("    fix: Move deck-b to .32\n         c41 "), std::string::npos) << checked;
+  EXPECT_NE(checked.find("     or: Move deck-a to .11\n         c36 "), std::string::npos) << checked;
   const auto j = nlohmann::json::parse(call({"check", ferry(), "--json"}).out);
   for (const auto& f : j.at("findings")) {
     const bool twice = f.at("id") == "address-twice";
     EXPECT_EQ(f.at("other_fix").is_null(), !twice) << f.at("id");
     if (twice) {
-      EXPECT_EQ(f.at("other_fix").at("label"), "Move deck-b to .32");
+      EXPECT_EQ(f.at("other_fix").at("label"), "Move deck-a to .11");
     }
   }
-  EXPECT_EQ(call({"fix", ferry(), "address-twice", "--place", "c41"}).out,
-            "changed  deck-b card 1: addresses from typed 172.22.10.31 to typed 172.22.10.32\n");
+  EXPECT_EQ(call({"fix", ferry(), "address-twice", "--place", "c36"}).out,
+            "changed  deck-a card 1: addresses from typed 172.22.10.31 to typed 172.22.10.11\n");
 }
 
 TEST_F(Cli, FixSaysWhatToDoWhereThereIsNoRepair) {
@@ -217,11 +217,11 @@ TEST_F(Cli, CheckShowsTheAddressesOfSegments) {
                "dhcp": "server", "ranges": [{"first": "172.30.1.4", "last": "172.30.1.6"}]}]})");
   const std::string out = call({"check", file}).out;
   EXPECT_NE(
-      out.find("    Crew addresses fits: 1 used, 3 reserved, 2 free, of 6 in 172.30.1.0/29; DHCP gives out "
+      out.find("    Crew, addresses: fits, 1 used, 3 reserved, 2 free, of 6 in 172.30.1.0/29; DHCP gives out "
                "172.30.1.4 to 172.30.1.6; machines on it take 1.2 GiB\n"),
       std::string::npos)
       << out;
-  EXPECT_NE(out.find("    Hold addresses: no IPv4 prefix\n"), std::string::npos) << out;
+  EXPECT_NE(out.find("    Hold, addresses: no IPv4 prefix\n"), std::string::npos) << out;
 }
 
 TEST_F(Cli, AddressesSayWhoIsLeftWithoutAWayOut) {

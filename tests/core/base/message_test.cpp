@@ -38,6 +38,15 @@ TEST(Message, ShowsMemoryInGibFromOneGibOn) {
   EXPECT_FALSE(show_mib(std::numeric_limits<std::int64_t>::min()).empty());
 }
 
+TEST(Message, StandsAloneWithACapitalLetterUnlessANameIsFirst) {
+  constexpr Template kOwn{"own", "no card is left"}, kNamed{"named", "{0} has no card"};
+  EXPECT_EQ(sentence(say(kOwn)), "No card is left");
+  EXPECT_EQ(sentence(say(kNamed, "deck-a")), "deck-a has no card");
+  EXPECT_EQ(sentence(say(kNamed, "the PC")), "The PC has no card");
+  EXPECT_EQ(sentence(say(kNamed, "")), " has no card");
+  EXPECT_EQ(sentence(Message{}), "");
+}
+
 TEST(Problem, NamesFileLineColumnAndPath) {
   EXPECT_EQ(english(Problem{say(kCards, Count{1}, "m"), "lab.snuglab", 3, 7, "/machines/0"}),
             "lab.snuglab:3:7: /machines/0: m has 1 card");

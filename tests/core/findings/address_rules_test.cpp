@@ -357,6 +357,16 @@ TEST(AddressRules, WhoIsNamedByOthersStays) {
   EXPECT_TRUE(twice_labels(needed.lab).front().starts_with("Move desk to ")) << "late is needed";
 }
 
+// One last octet for one machine everywhere: who has left that custom goes back to it, promised or not.
+TEST(AddressRules, WhoIsOutOfStepMoves) {
+  World w;
+  retype(w, w.rack_deck, "172.22.10.12");
+  w.add_card(w.rack, w.hold, "172.22.20.12");
+  w.add_card(w.desk, w.hold, "172.22.20.77");
+  w.lab.promises.push_back(promise_about(w, w.desk));
+  EXPECT_TRUE(twice_labels(w.lab).front().starts_with("Move desk to ")) << "rack is .12 everywhere";
+}
+
 TEST(AddressRules, OnlyACardMoves) {
   World w;
   retype(w, w.desk_deck, "172.22.10.254"); // the PC's socket

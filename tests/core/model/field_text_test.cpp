@@ -34,6 +34,22 @@ TEST(FieldText, ReadsWhatPeopleType) {
   }
 }
 
+TEST(FieldText, TellsHowASizeIsUnderstood) {
+  const FieldInfo& memory = field(Kind::machine, "memory");
+  for (const auto& [typed, told] : std::initializer_list<std::pair<std::string_view, std::string_view>>{
+           {"32", "= 32 MiB; for 32 GiB write 32g"},
+           {" 4096 ", "= 4 GiB"},
+           {"3.5g", "= 3.5 GiB"},
+           {"32m", "= 32 MiB"}}) {
+    const auto echo = echo_of_line(memory, typed);
+    ASSERT_TRUE(echo) << typed;
+    EXPECT_EQ(english(*echo), told);
+  }
+  for (const std::string_view typed : {"", "3.5 GiB", "4 GB", "much"})
+    EXPECT_FALSE(echo_of_line(memory, typed)) << typed;
+  EXPECT_FALSE(echo_of_line(field(Kind::machine, "processors"), "2"));
+}
+
 TEST(FieldText, RefusesWithTheReason) {
   for (const auto& [kind, key, typed] :
        std::initializer_list<std::tuple<Kind, std::string_view, std::string_view>>{

@@ -64,7 +64,7 @@ TEST(Derived, MacIsLocalUnicastAndSpread) {
   }
   EXPECT_EQ(seen.size(), std::size_t{kCards});
   ASSERT_EQ(first_octets.size(), 15U);
-  for (const auto& [octet, n] : first_octets) EXPECT_NEAR(n, kCards / 15, 200) << octet; // 5.6 deviations
+  for (const auto& [octet, n] : first_octets) EXPECT_NEAR(n, kCards / 15.0, 200) << octet; // 5.6 deviations
 }
 
 TEST(Derived, MacDependsOnLabSeatAndCard) {
