@@ -9,6 +9,7 @@
 #include "core/text/gesture_text.h"
 
 #include <algorithm>
+#include <cassert>
 #include <unordered_map>
 
 namespace snug {
@@ -105,6 +106,21 @@ Result<Added> add_machine(const Lab& lab, const Role& role, const Spot& spot, Ex
     if (const auto ok = detail::take_in(after, card->edit); !ok) return fail(ok.error());
   }
   return Added{detail::edit_between(lab, after, say(text::gesture_add, name)), id};
+}
+
+Result<AddedMachines> add_machines(const Lab& lab, const Role& role, int count, const Spot& spot,
+                                   ExerciseId current, SegmentId plugged) {
+  assert(count >= 1 && count <= kMostAtOnce);
+  Lab after = lab;
+  std::vector<MachineId> ids;
+  for (int i = 0; i < count; ++i) {
+    auto added = add_machine(after, role, spot, current, plugged);
+    if (!added) return fail(added.error());
+    if (const auto ok = detail::take_in(after, std::move(added->edit)); !ok) return fail(ok.error());
+    ids.push_back({added->id.number});
+  }
+  Edit edit = detail::edit_between(lab, after, say(text::gesture_add, names_of(after, ids)));
+  return AddedMachines{std::move(edit), std::move(ids)};
 }
 
 Added add_segment(const Lab& lab, SegmentKind kind) {

@@ -16,6 +16,14 @@ struct Added {
 // segment it has one card there, see add_card.
 Result<Added> add_machine(const Lab&, const Role&, const Spot&, ExerciseId current = {},
                           SegmentId plugged = {});
+// Several of them at the same place, side by side. `count` is in 1 … kMostAtOnce.
+struct AddedMachines {
+  Edit edit;
+  std::vector<MachineId> ids;
+};
+inline constexpr int kMostAtOnce = 50;
+Result<AddedMachines> add_machines(const Lab&, const Role&, int count, const Spot&, ExerciseId current = {},
+                                   SegmentId plugged = {});
 // At the end of the rails; isolated and NAT ones get a prefix from the numbering scheme where one is free,
 // bridged and NAT ones lead to the first physical LAN.
 Added add_segment(const Lab&, SegmentKind);

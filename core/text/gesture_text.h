@@ -18,6 +18,14 @@ inline constexpr Template gesture_off{"gesture-off", "Switch {0} off in {1}"};
 inline constexpr Template gesture_no_exercise{"gesture-no-exercise",
                                               "choose an exercise first: without one everything is on"};
 inline constexpr Template gesture_add{"gesture-add", "Add {0}"};
+inline constexpr Template gesture_count{"gesture-count", "{0} × {1}"};
+inline constexpr Template gesture_count_help{"gesture-count-help", "type a number to place several"};
+inline constexpr Template gesture_machine_place{
+    "gesture-machine-place", "a machine stands inside the PC's frame, in a hypervisor or on a rail"};
+inline constexpr Template gesture_machine_inside{"gesture-machine-inside",
+                                                 "machines stay inside the PC's frame"};
+inline constexpr Template gesture_segment_place{"gesture-segment-place",
+                                                "a segment begins inside the PC's frame"};
 inline constexpr Template gesture_duplicate{"gesture-duplicate", "Duplicate {0}"};
 inline constexpr Template gesture_connect{"gesture-connect", "Connect {0} to {1}"};
 inline constexpr Template gesture_no_more{"gesture-no-more",

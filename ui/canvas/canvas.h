@@ -50,6 +50,10 @@ class Canvas : public QAbstractScrollArea {
 
   // A gesture that a part begins: it follows the pointer, the next click ends it, Esc cancels.
   void begin(std::unique_ptr<Gesture> gesture);
+  // The same, aimed by arrow keys and put down by Enter.
+  void begin_by_key(std::unique_ptr<Gesture> gesture);
+  // How many are placed: digits, + and -. False: the key says nothing about that.
+  bool take_count(const QKeyEvent&);
   // The same under a button that is held down elsewhere: the pointer is at a point of the screen, is let go.
   void carry(QPoint global);
   void put_down(QPoint global);
@@ -116,6 +120,9 @@ class Canvas : public QAbstractScrollArea {
   void move_gesture(QPointF view);
   void set_hover(AnyId);
   void step_focus(int key);
+  AnyId next_focus(int key) const;
+  bool take_key(const QKeyEvent&);
+  void aim_at(AnyId);
   std::vector<AnyId> places_in_order() const;
 
   QSizeF ghost_size() const;
@@ -141,6 +148,7 @@ class Canvas : public QAbstractScrollArea {
   Hit pressed_;
   bool is_pressed_ = false, panning_ = false, placing_ = false, keep_ = false, space_ = false;
   bool culled_ = false; // the drawing lacks what is not seen
+  int typed_ = 0;       // digits of a count so far
   QRectF over_;         // what the gesture painted last
   mutable QString ghost_says_;
   mutable QSizeF ghost_size_;

@@ -49,14 +49,6 @@ bool may_be_dragged(const Hit& h) {
 
 } // namespace
 
-void Canvas::begin(std::unique_ptr<Gesture> gesture) {
-  cancel();
-  gesture_ = std::move(gesture);
-  before_ = drawing_;
-  placing_ = true;
-  viewport()->setCursor(Qt::CrossCursor);
-}
-
 void Canvas::start_drag(QPointF at) {
   const QPointF on = on_drawing(pressed_at_);
   before_ = drawing_;
@@ -114,21 +106,6 @@ void Canvas::cancel() {
   update_over();
   viewport()->update();
 }
-
-void Canvas::carry(QPoint global) {
-  if (gesture_) move_gesture(viewport()->mapFromGlobal(global));
-}
-
-void Canvas::put_down(QPoint global) {
-  if (!gesture_) return;
-  const QPoint at = viewport()->mapFromGlobal(global);
-  if (viewport()->rect().contains(at))
-    finish_gesture(at);
-  else
-    cancel();
-}
-
-QString Canvas::gesture_words() const { return gesture_ ? gesture_->words() : QString(); }
 
 void Canvas::mousePressEvent(QMouseEvent* event) {
   setFocus(Qt::MouseFocusReason);
@@ -231,13 +208,13 @@ void Canvas::wheelEvent(QWheelEvent* event) {
 std::vector<AnyId> Canvas::places_in_order() const {
   std::vector<AnyId> ids;
   for (const Group& g : drawing_.groups)
-    if (g.of && g.of.kind != Kind::pc && std::find(ids.begin(), ids.end(), g.of) == ids.end())
+    if (g.of && (placing_ || g.of.kind != Kind::pc) && std::find(ids.begin(), ids.end(), g.of) == ids.end())
       ids.push_back(g.of);
   return ids;
 }
 
-// To the nearest element in the direction of an arrow key; down from a room goes into it.
-void Canvas::step_focus(int key) {
+// The nearest element in the direction of an arrow key; down from a room goes into it.
+AnyId Canvas::next_focus(int key) const {
   const snug::Box from = box_of(drawing_, focus_);
   AnyId best;
   int nearest = kFar;
@@ -247,13 +224,18 @@ void Canvas::step_focus(int key) {
     nearest = far;
     best = id;
   }
-  if (best) {
+  return best;
+}
+
+void Canvas::step_focus(int key) {
+  if (const AnyId best = next_focus(key)) {
     session_.select({best});
     show_place(best);
   }
 }
 
 void Canvas::keyPressEvent(QKeyEvent* event) {
+  if (placing_ && take_key(*event)) return;
   switch (event->key()) {
   case Qt::Key_Escape:
     if (gesture_) return cancel();

@@ -28,7 +28,11 @@ void Gesture::show(const Aim& next) {
   target_ = next.target;
   words_.clear();
   const Analysis& now = session_.analysis();
-  if (!next.target) return session_.end_preview();
+  if (!next.target) {
+    refused_ = nowhere() != nullptr;
+    if (refused_) words_ = snug::words(*nowhere());
+    return session_.end_preview();
+  }
   auto edit = edit_for(next);
   if (!edit) {
     refused_ = true;
@@ -41,12 +45,19 @@ void Gesture::show(const Aim& next) {
   QStringList lines;
   if (const QString first = gain(); !first.isEmpty()) lines << first;
   for (const Message& m : consequences(now, session_.shown(), session_.exercise())) lines << snug::words(m);
+  if (count() == 1) lines << snug::words(text::gesture_count_help);
   words_ = lines.join(QLatin1Char('\n'));
+}
+
+void Gesture::set_count(int count) {
+  take_count(count);
+  aim_.reset();
 }
 
 bool Gesture::drop() {
   if (!aim_ || !aim_->target) {
     session_.end_preview();
+    if (tells_nowhere()) session_.tell(Notice::Kind::caution, whole_words(say(*nowhere())));
     return false;
   }
   if (!edit_) return session_.perform(edit_for(*aim_));
@@ -121,6 +132,7 @@ class MachineDrag : public Gesture {
     return move_machines(session().analysis().index(), ids_, spot_);
   }
   void done(const Aim&) override { session().select({ids_.begin(), ids_.end()}); }
+  const Template* nowhere() const override { return &text::gesture_machine_inside; }
 
  private:
   std::vector<MachineId> ids_;
@@ -186,6 +198,7 @@ class RolePlace : public Gesture {
  public:
   RolePlace(Session& session, const Role& role)
       : Gesture(session, as_qt(role.title)), role_(role), finder_(session.lab(), {}) {}
+  int count() const override { return count_; }
 
  protected:
   Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
@@ -196,19 +209,27 @@ class RolePlace : public Gesture {
     return {spot_.carrier ? AnyId(spot_.carrier) : AnyId{Kind::pc, 0}, key_of(spot_)};
   }
   Result<Edit> edit_for(const Aim&) override {
-    auto added = add_machine(session().lab(), role_, spot_, session().exercise(), segment_);
+    auto added = add_machines(session().lab(), role_, count_, spot_, session().exercise(), segment_);
     if (!added) return fail(added.error());
-    made_ = added->id;
+    made_.assign(added->ids.begin(), added->ids.end());
     return std::move(added->edit);
   }
-  void done(const Aim&) override { session().select({made_}); }
+  void done(const Aim&) override { session().select(made_); }
+  void take_count(int count) override {
+    count_ = std::clamp(count, 1, kMostAtOnce);
+    set_title(count_ == 1 ? as_qt(role_.title)
+                          : snug::words(text::gesture_count, std::to_string(count_), role_.title));
+  }
+  const Template* nowhere() const override { return &text::gesture_machine_place; }
+  bool tells_nowhere() const override { return true; }
 
  private:
   Role role_;
   SpotFinder finder_;
   Spot spot_;
   SegmentId segment_;
-  AnyId made_;
+  int count_ = 1;
+  std::vector<AnyId> made_;
 };
 
 class SegmentPlace : public Gesture {
@@ -226,6 +247,8 @@ class SegmentPlace : public Gesture {
     return std::move(added.edit);
   }
   void done(const Aim&) override { session().select({made_}); }
+  const Template* nowhere() const override { return &text::gesture_segment_place; }
+  bool tells_nowhere() const override { return true; }
 
  private:
   SegmentKind kind_;

@@ -27,6 +27,9 @@ class Gesture {
   bool is_refused() const { return refused_; }
   // What the drop is aimed at, to be outlined.
   AnyId target() const { return target_; }
+  // How many are placed at once, where that can be chosen; 0: it cannot. The next move shows it.
+  virtual int count() const { return 0; }
+  void set_count(int count);
   // A line is drawn from here to the pointer; null: none.
   virtual std::optional<QPointF> line_from() const { return std::nullopt; }
   // A band is drawn from here to the pointer.
@@ -42,6 +45,11 @@ class Gesture {
   virtual Aim aim(const Drawing& before, const Drawing& now, QPointF at) = 0;
   virtual Result<Edit> edit_for(const Aim&) = 0;
   virtual void done(const Aim&) {}
+  virtual void take_count(int) {}
+  void set_title(QString title) { title_ = std::move(title); }
+  // Why nothing can be put down where there is no target; null: the drop there just ends it.
+  virtual const Template* nowhere() const { return nullptr; }
+  virtual bool tells_nowhere() const { return false; } // also after the drop
   // Said first, before the consequences; the preview shows the lab after the drop.
   virtual QString gain() const { return {}; }
 

@@ -27,6 +27,7 @@ class PartButton : public QPushButton {
     setProperty("role", QStringLiteral("part"));
     setCursor(Qt::OpenHandCursor);
     connect(this, &QPushButton::clicked, this, [this] {
+      if (std::exchange(by_key_, false)) return canvas_.begin_by_key(make_());
       canvas_.begin(make_());
       canvas_.setFocus();
     });
@@ -40,7 +41,7 @@ class PartButton : public QPushButton {
   }
   void mousePressEvent(QMouseEvent* event) override {
     pressed_at_ = event->pos();
-    dragging_ = false;
+    dragging_ = by_key_ = false;
     QPushButton::mousePressEvent(event);
   }
   void mouseMoveEvent(QMouseEvent* event) override {
@@ -63,6 +64,10 @@ class PartButton : public QPushButton {
       dragging_ = false;
       return canvas_.cancel();
     }
+    if (dragging_ && canvas_.take_count(*event)) return;
+    const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    by_key_ = enter || event->key() == Qt::Key_Space;
+    if (enter) return click();
     QPushButton::keyPressEvent(event);
   }
 
@@ -71,6 +76,7 @@ class PartButton : public QPushButton {
   std::function<std::unique_ptr<Gesture>()> make_;
   QPoint pressed_at_;
   bool dragging_ = false;
+  bool by_key_ = false; // it is pressed by the keyboard
 };
 
 // How a rail of this kind ends on the picture.
@@ -198,6 +204,8 @@ void PartsPanel::add_roles(QVBoxLayout& box) {
     roles_.emplace_back(qobject_cast<QPushButton*>(to->itemAt(to->count() - 1)->widget()), &role);
   }
 }
+
+void PartsPanel::take_keyboard() { segments_.front().first->setFocus(Qt::ShortcutFocusReason); }
 
 void PartsPanel::show_sizes() {
   for (const auto& [button, role] : roles_) {

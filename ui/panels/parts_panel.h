@@ -22,6 +22,8 @@ class PartsPanel : public QWidget {
   void set_theme(Theme theme);
   // Why a person's own roles are not among them.
   const std::optional<Problem>& problem() const { return problem_; }
+  // The keyboard goes to the first part.
+  void take_keyboard();
 
  protected:
   void showEvent(QShowEvent*) override;
