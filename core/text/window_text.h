@@ -76,6 +76,10 @@ inline constexpr Template theme_light{"theme-light", "Light"};
 inline constexpr Template theme_dark{"theme-dark", "Dark"};
 inline constexpr Template theme_print{"theme-print", "Black and white"};
 inline constexpr Template hand_out_title{"hand-out-title", "Hand out"};
+inline constexpr Template hand_out_lab_title{"hand-out-lab-title",
+                                             "Title of the lab, as it stands on what is handed out"};
+inline constexpr Template hand_out_no_title{"hand-out-no-title", "Title of the lab"};
+inline constexpr Template saved_as{"saved-as", "Saved as {0}"};
 inline constexpr Template hand_out_save{"hand-out-save", "Save…"};
 inline constexpr Template hand_out_saved{"hand-out-saved", "Saved as {0}"};
 

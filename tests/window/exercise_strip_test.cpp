@@ -68,6 +68,7 @@ TEST_F(Strip, TheyStandInOneLineOnASmallScreen) {
   window.resize(1280, 800);
   QTest::qWait(20);
   for (const QPushButton* b : buttons()) EXPECT_EQ(b->y(), buttons().front()->y()) << b->text().toStdString();
+  EXPECT_NE(window.findChild<QPushButton*>(QStringLiteral("add_to_exercises")), nullptr); // the last of them
 }
 
 } // namespace

@@ -16,6 +16,7 @@
 #include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollBar>
@@ -86,6 +87,23 @@ TEST_F(Panels, RoutesAreAddedTypedAndRemoved) {
   EXPECT_EQ(to_text(machine("beacon").routes.back().to), "10.9.0.0/16");
   press(("remove_routes_" + std::to_string(before)).c_str());
   EXPECT_EQ(machine("beacon").routes.size(), before);
+  back_to_the_first_bytes();
+}
+
+// What is being typed is judged below the line: why it is refused, how a size without a unit is understood.
+TEST_F(Panels, TypingIsAnsweredBelowTheLine) {
+  hand.session().select({hand.machine("beacon")});
+  type("memory", "32");
+  EXPECT_EQ(shown<QLabel>("memory_echo")->text(), QStringLiteral("= 32 MiB; for 32 GiB write 32g"));
+  type("memory", "6 GB");
+  EXPECT_EQ(shown<QLabel>("memory_echo")->property("tone").toString(), QStringLiteral("bad"));
+  EXPECT_TRUE(shown<QLabel>("memory_echo")->text().contains(QStringLiteral("6 GiB")));
+  type("memory", "3.5g");
+  EXPECT_EQ(shown<QLabel>("memory_echo")->text(), QStringLiteral("= 3.5 GiB"));
+  EXPECT_EQ(shown<QLabel>("memory_echo")->property("tone").toString(), QStringLiteral("muted"));
+  QTest::keyClick(shown<QLineEdit>("memory"), Qt::Key_Return);
+  EXPECT_EQ(machine("beacon").memory, 3584);
+  EXPECT_EQ(shown<QLabel>("memory_echo"), nullptr);
   back_to_the_first_bytes();
 }
 

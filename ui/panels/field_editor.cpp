@@ -34,11 +34,16 @@ void fill_references(QComboBox& box, const Lab& lab, const FieldInfo& f) {
   }
 }
 
+// A property that the style sheet asks for has changed.
+void wear_again(QWidget& w) {
+  w.style()->unpolish(&w);
+  w.style()->polish(&w);
+}
+
 void set_bad(QLineEdit& line, bool bad, const QString& why) {
   line.setProperty("bad", bad);
   line.setToolTip(why);
-  line.style()->unpolish(&line);
-  line.style()->polish(&line);
+  wear_again(line);
 }
 
 } // namespace
@@ -59,6 +64,7 @@ FieldEditor::FieldEditor(Session& session, const FieldInfo& field, QWidget* pare
 
 void FieldEditor::add_to(QFormLayout& form, QLabel& label) {
   label.setBuddy(widget_);
+  form_ = &form;
   if (field_.type != FieldType::id) return form.addRow(&label, widget_);
   label.setMaximumWidth(QWIDGETSIZE_MAX);
   form.addRow(&label);
@@ -106,7 +112,29 @@ void FieldEditor::make_line(QWidget* parent) {
 
 void FieldEditor::judge(QLineEdit& line) {
   const auto value = value_of_line(field_, line.text().toStdString());
-  set_bad(line, !value, value ? as_qt(field_.help) : words(value.error().message));
+  const auto understood = echo_of_line(field_, line.text().toStdString());
+  const QString why = value ? QString() : words(value.error().message);
+  set_bad(line, !value, value ? as_qt(field_.help) : why);
+  echo(value ? understood ? words(*understood) : QString() : why, !value);
+}
+
+// Below the line, for as long as there is something to tell.
+void FieldEditor::echo(const QString& told, bool bad) {
+  widget_->setAccessibleDescription(told);
+  if (!echo_ && !told.isEmpty() && form_) {
+    echo_ = new QLabel(widget_->parentWidget());
+    echo_->setObjectName(widget_->objectName() + QStringLiteral("_echo"));
+    echo_->setTextFormat(Qt::PlainText);
+    echo_->setWordWrap(true);
+    int row = 0;
+    form_->getWidgetPosition(widget_, &row, nullptr);
+    form_->insertRow(row + 1, QString(), echo_);
+  }
+  if (!echo_) return;
+  echo_->setProperty("tone", bad ? QStringLiteral("bad") : QStringLiteral("muted"));
+  echo_->setText(told);
+  wear_again(*echo_);
+  echo_->setVisible(!told.isEmpty());
 }
 
 void FieldEditor::show(const std::optional<Value>& value) {
@@ -117,6 +145,7 @@ void FieldEditor::show(const std::optional<Value>& value) {
       line->setText(value ? as_qt(line_of(field_, *value)) : QString());
       line->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
       set_bad(*line, false, as_qt(field_.help));
+      echo({}, false);
     }
   } else if (auto* box = qobject_cast<QCheckBox*>(widget_)) {
     box->setTristate(!value);

@@ -33,11 +33,14 @@ class FieldEditor : public QObject {
   void make_choice(QWidget* parent);
   void make_line(QWidget* parent);
   void judge(QLineEdit&);
+  void echo(const QString& told, bool bad);
 
   Session& session_;
   const FieldInfo& field_;
   Set set_;
   QWidget* widget_ = nullptr;
+  QPointer<QFormLayout> form_;
+  QPointer<QLabel> echo_; // what is wrong with what is being typed, or how its size is understood
   std::optional<Value> shown_;
   bool filling_ = false;
 };

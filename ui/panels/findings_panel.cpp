@@ -221,9 +221,9 @@ QWidget* FindingsPanel::row(const Finding& f) {
   across->addWidget(new SeverityMark(f.severity, snug::palette(theme_), frame), 0, Qt::AlignTop);
   auto* texts = new QVBoxLayout;
   texts->setSpacing(2);
-  texts->addWidget(wrapped_text(words(f.message), "heading", frame));
+  texts->addWidget(wrapped_text(whole_words(f.message), "heading", frame));
   const QString why =
-      f.accepted ? words(text::findings_accepted_because, f.accepted->reason) : words(f.reason);
+      f.accepted ? words(text::findings_accepted_because, f.accepted->reason) : whole_words(f.reason);
   texts->addWidget(new OneLine(why, "muted", frame));
   across->addLayout(texts, 1);
   frame->setAccessibleName(words(f.message));

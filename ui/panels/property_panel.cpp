@@ -12,6 +12,7 @@
 #include <QFormLayout>
 #include <QLabel>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QVBoxLayout>
 
 namespace snug {
@@ -30,11 +31,11 @@ PropertyPanel::PropertyPanel(Session& session, QWidget* parent) : QWidget(parent
   setObjectName(QStringLiteral("properties"));
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
-  auto* scroll = new QScrollArea(this);
-  scroll->setWidgetResizable(true);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  auto* inside = new QWidget(scroll);
+  scroll_ = new QScrollArea(this);
+  scroll_->setWidgetResizable(true);
+  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll_->setFocusPolicy(Qt::NoFocus);
+  auto* inside = new QWidget(scroll_);
   outer_ = new QVBoxLayout(inside);
   outer_->setContentsMargins(14, 12, 14, 12);
   title_ = new QLabel(inside);
@@ -48,8 +49,8 @@ PropertyPanel::PropertyPanel(Session& session, QWidget* parent) : QWidget(parent
   outer_->addWidget(title_);
   outer_->addWidget(about_);
   outer_->addStretch();
-  scroll->setWidget(inside);
-  whole->addWidget(scroll);
+  scroll_->setWidget(inside);
+  whole->addWidget(scroll_);
   auto* seen = new WhenSeen(*this, [this] {
     if (!std::exchange(other_, false) && subjects() == subjects_)
       refresh();
@@ -98,7 +99,7 @@ void PropertyPanel::rebuild() {
   body_ = new QWidget(outer_->parentWidget());
   auto* column = new QVBoxLayout(body_);
   column->setContentsMargins(0, 0, 0, 0);
-  add_way_back(*column);
+  add_ways(*column);
   auto* form = new QFormLayout;
   form->setContentsMargins(0, 6, 0, 0);
   form->setRowWrapPolicy(QFormLayout::DontWrapRows);
@@ -112,6 +113,7 @@ void PropertyPanel::rebuild() {
   outer_->insertWidget(2, body_);
   body_->show();
   refresh();
+  scroll_->verticalScrollBar()->setValue(0);
 }
 
 void PropertyPanel::add_field(QFormLayout& form, const FieldInfo& f) {

@@ -10,6 +10,7 @@
 
 class QFormLayout;
 class QLabel;
+class QScrollArea;
 class QVBoxLayout;
 
 namespace snug {
@@ -41,7 +42,8 @@ class PropertyPanel : public QWidget {
   void add_group(const Template& title, Kind, const Template& noun);
   void add_part(AnyId);
   void add_can_reach(MachineId);
-  void add_way_back(QVBoxLayout&);
+  void add_ways(QVBoxLayout&);
+  void add_link(QVBoxLayout&, const char* name, const QString& title, AnyId to);
   // The value they have in common; nothing: they differ.
   std::optional<Value> common(const FieldInfo& f) const;
   void set(const FieldInfo&, const Value&);
@@ -52,9 +54,10 @@ class PropertyPanel : public QWidget {
   bool other_ = true; // what is chosen, or the lab, is another than was built for
   std::vector<FieldEditor*> editors_;
   std::vector<std::pair<const FieldInfo*, RowList*>> lists_;
+  QScrollArea* scroll_;
   QVBoxLayout* outer_;
   QWidget* body_ = nullptr;
-  QWidget* parts_ = nullptr; // cards, disks and shares of a machine
+  QWidget* parts_ = nullptr; // cards, disks, shares; volumes, LANs, places; exercises
   MemorySlider* slider_ = nullptr;
   QLabel* title_ = nullptr;
   QLabel* about_ = nullptr;

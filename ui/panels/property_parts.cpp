@@ -1,8 +1,10 @@
 // What belongs to a machine beside its fields: its cards and disks, each a line that leads to all of it.
 
 #include "core/base/size.h"
+#include "core/gesture/extras.h"
 #include "core/gesture/rows.h"
 #include "core/reach/explain.h"
+#include "core/text/extras_text.h"
 #include "core/text/outline_text.h"
 #include "core/text/promise_text.h"
 #include "core/text/reach_panel_text.h"
@@ -26,6 +28,8 @@ namespace snug {
 
 namespace {
 
+constexpr AnyId kThePc{Kind::pc, 0}, kTheLab{Kind::lab, 0};
+
 MachineId machine_of(const Lab& lab, AnyId id) {
   if (const Card* c = find<Card>(lab, CardId{id.kind == Kind::card ? id.number : 0})) return c->machine;
   if (const Disk* d = find<Disk>(lab, DiskId{id.kind == Kind::disk ? id.number : 0})) return d->machine;
@@ -45,6 +49,20 @@ std::string addresses_of(const Card& c) {
   return out;
 }
 
+// Of what the PC or the lab has a list of.
+std::string detail_of_list(const Lab& lab, AnyId id) {
+  if (id.kind == Kind::volume) return mib_text(find<Volume>(lab, VolumeId{id.number})->size);
+  if (id.kind == Kind::lan) {
+    const Lan& lan = *find<Lan>(lab, LanId{id.number});
+    return lan.prefix4 ? to_text(*lan.prefix4) : std::string();
+  }
+  if (id.kind == Kind::exercise) {
+    const Exercise& e = *find<Exercise>(lab, ExerciseId{id.number});
+    return e.date ? to_text(*e.date) : std::string();
+  }
+  return {};
+}
+
 // "Steering · 172.22.10.31", "60 GiB · nvme", "cargo-bay · 200 GiB".
 QString line_of_part(const Lab& lab, AnyId id) {
   std::string first, second;
@@ -59,26 +77,59 @@ QString line_of_part(const Lab& lab, AnyId id) {
   } else if (const Share* s = find<Share>(lab, ShareId{id.kind == Kind::share ? id.number : 0})) {
     first = s->name;
     second = mib_text(s->size);
+  } else {
+    first = name_of(lab, id);
+    second = detail_of_list(lab, id);
   }
-  return words(text::outline_of, first, second);
+  return second.empty() ? as_qt(first) : words(text::outline_of, first, second);
 }
 
 } // namespace
 
-// From a card or a disk to its machine.
-void PropertyPanel::add_way_back(QVBoxLayout& column) {
-  const MachineId machine =
-      subjects_.size() == 1 ? machine_of(session_.lab(), subjects_.front()) : MachineId{};
-  if (!machine) return;
-  auto* back = new QPushButton(words(text::rows_back, name_of(session_.lab(), machine)), body_);
-  back->setObjectName(QStringLiteral("back"));
-  back->setProperty("role", QStringLiteral("link"));
-  connect(back, &QPushButton::clicked, this, [this, machine] { session_.select({machine}); });
-  column.addWidget(back);
+void PropertyPanel::add_link(QVBoxLayout& column, const char* name, const QString& title, AnyId to) {
+  auto* link = new QPushButton(title, body_);
+  link->setObjectName(QLatin1String(name));
+  link->setProperty("role", QStringLiteral("link"));
+  connect(link, &QPushButton::clicked, this,
+          [this, to] { session_.select(to == kThePc ? std::vector<AnyId>{} : std::vector<AnyId>{to}); });
+  column.addWidget(link);
+}
+
+// From a part to what it belongs to; from the PC to the lab and from there on.
+void PropertyPanel::add_ways(QVBoxLayout& column) {
+  if (subjects_.size() != 1) return;
+  const Lab& lab = session_.lab();
+  const AnyId of = subjects_.front();
+  const auto back = [&](AnyId to) { add_link(column, "back", words(text::rows_back, name_of(lab, to)), to); };
+  switch (of.kind) {
+  case Kind::card:
+  case Kind::disk:
+  case Kind::share:
+    return back(machine_of(lab, of));
+  case Kind::volume:
+  case Kind::lan:
+  case Kind::place:
+    return back(kThePc);
+  case Kind::exercise:
+  case Kind::numbering:
+  case Kind::rules:
+    return back(kTheLab);
+  case Kind::pc:
+    return add_link(column, "to_lab", words(text::to_lab), kTheLab);
+  case Kind::lab:
+    back(kThePc);
+    add_link(column, "to_numbering", words(text::to_numbering), {Kind::numbering, 0});
+    return add_link(column, "to_rules", words(text::to_rules), {Kind::rules, 0});
+  default:
+    return;
+  }
 }
 
 void PropertyPanel::add_parts(QVBoxLayout& column) {
-  if (subjects_.size() != 1 || subjects_.front().kind != Kind::machine) return;
+  constexpr std::array kWithParts{Kind::machine, Kind::pc, Kind::lab};
+  if (subjects_.size() != 1 ||
+      std::find(kWithParts.begin(), kWithParts.end(), subjects_.front().kind) == kWithParts.end())
+    return;
   parts_ = new QWidget(body_);
   auto* box = new QVBoxLayout(parts_);
   box->setContentsMargins(0, 0, 0, 0);
@@ -94,6 +145,18 @@ void PropertyPanel::fill_parts() {
       item->widget()->deleteLater();
     }
     delete item;
+  }
+  const Lab& lab = session_.lab();
+  const auto list = [this](const Template& title, Kind kind, const auto& elements) {
+    add_group(title, kind, text::rows_add);
+    for (const auto& e : elements) add_part(e.id);
+  };
+  if (subjects_.front().kind == Kind::lab)
+    return list(text::outline_exercises, Kind::exercise, lab.exercises);
+  if (subjects_.front().kind == Kind::pc) {
+    list(text::extras_volumes, Kind::volume, lab.volumes);
+    list(text::extras_lans, Kind::lan, lab.lans);
+    return list(text::extras_places, Kind::place, lab.places);
   }
   const MachineId machine{subjects_.front().number};
   add_group(text::rows_cards, Kind::card, text::rows_add);
@@ -159,6 +222,29 @@ void PropertyPanel::add_can_reach(MachineId machine) {
   }
 }
 
+namespace {
+
+Added new_part(const Lab& lab, Kind kind, MachineId machine, ExerciseId current) {
+  switch (kind) {
+  case Kind::card:
+    return add_loose_card(lab, machine);
+  case Kind::disk:
+    return add_disk(lab, machine);
+  case Kind::share:
+    return add_share(lab, machine);
+  case Kind::volume:
+    return add_volume(lab);
+  case Kind::lan:
+    return add_lan(lab);
+  case Kind::place:
+    return add_place(lab);
+  default:
+    return add_exercise(lab, current);
+  }
+}
+
+} // namespace
+
 void PropertyPanel::add_group(const Template& title, Kind kind, const Template& button_words) {
   auto* row = new QWidget(parts_);
   auto* top = new QHBoxLayout(row);
@@ -170,11 +256,7 @@ void PropertyPanel::add_group(const Template& title, Kind kind, const Template& 
   add->setProperty("role", QStringLiteral("small"));
   add->setObjectName(QStringLiteral("add_") + as_qt(std::string(info_of(kind).noun)));
   connect(add, &QPushButton::clicked, this, [this, kind] {
-    const MachineId machine{subjects_.front().number};
-    const Lab& lab = session_.lab();
-    Added added = kind == Kind::card   ? add_loose_card(lab, machine)
-                  : kind == Kind::disk ? add_disk(lab, machine)
-                                       : add_share(lab, machine);
+    Added added = new_part(session_.lab(), kind, MachineId{subjects_.front().number}, session_.exercise());
     session_.seal();
     if (session_.perform(std::move(added.edit))) session_.select({added.id});
   });

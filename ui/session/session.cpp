@@ -57,14 +57,13 @@ void Session::analyse_again() {
   emit document_changed();
 }
 
+// Who is told asks for both.
 void Session::drop_gone() {
-  if (exercise_ && !exists(*lab_, exercise_)) {
-    exercise_ = {};
-    emit exercise_changed();
-  }
-  const std::size_t before = selection_.size();
-  std::erase_if(selection_, [this](AnyId id) { return !exists(*lab_, id); });
-  if (selection_.size() != before) emit selection_changed();
+  const bool exercise_goes = exercise_ && !exists(*lab_, exercise_);
+  if (exercise_goes) exercise_ = {};
+  const bool others_go = std::erase_if(selection_, [this](AnyId id) { return !exists(*lab_, id); }) > 0;
+  if (exercise_goes) emit exercise_changed();
+  if (others_go) emit selection_changed();
 }
 
 bool Session::perform(Edit edit, bool merge) {
@@ -142,7 +141,7 @@ bool Session::is_selected(AnyId id) const {
 }
 
 void Session::select(std::vector<AnyId> ids) {
-  std::erase_if(ids, [this](AnyId id) { return id.kind == Kind::lab || !exists(*lab_, id); });
+  std::erase_if(ids, [this](AnyId id) { return !exists(*lab_, id); });
   if (ids == selection_) return;
   selection_ = std::move(ids);
   emit selection_changed();
@@ -290,8 +289,8 @@ bool Session::reload() {
 }
 
 void Session::tell(const Problem& problem) {
-  const std::string sentence = english(problem);
-  tell(Notice::Kind::error, as_qt(sentence));
+  const bool is_placed = !problem.file.empty() || problem.line > 0 || !problem.path.empty();
+  tell(Notice::Kind::error, is_placed ? as_qt(english(problem)) : whole_words(problem.message));
 }
 
 } // namespace snug

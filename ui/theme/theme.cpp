@@ -34,11 +34,16 @@ QToolButton:pressed, QPushButton:pressed, QToolButton:checked, QPushButton:check
 QToolButton:focus, QPushButton:focus { border: 2px solid {info}; padding: 3px 9px; }
 QToolButton:disabled, QPushButton:disabled { color: {muted}; border-color: {track}; }
 QToolButton::menu-indicator { image: none; }
-QPushButton[role="exercise"] { padding: 4px 7px; }
-QPushButton[role="exercise"]:focus { padding: 3px 6px; }
+QPushButton[role="exercise"] { padding: 4px 5px; }
+QPushButton[role="exercise"]:focus { padding: 3px 4px; }
+#add_to_exercises { padding: 4px 3px; min-width: 14px; }
+#add_to_exercises:focus { padding: 3px 2px; }
 QPushButton[role="fix"] { color: {info}; font-weight: 600; }
 QPushButton[role="part"] { text-align: left; padding: 5px 9px; }
 QPushButton[role="sample"] { min-width: 278px; max-width: 278px; min-height: 226px; max-height: 226px; }
+QPushButton[role="document"] { border: none; background: transparent; font-size: 15px; font-weight: 600; text-align: left; padding: 4px 6px; }
+QPushButton[role="document"]:hover { background: {sheet}; border-radius: 6px; }
+QPushButton[role="document"]:focus { border: 2px solid {info}; padding: 2px 4px; }
 QPushButton[role="link"] { border: none; background: transparent; color: {info}; text-align: left; padding: 2px 0; }
 QLineEdit, QComboBox, QPlainTextEdit, QAbstractSpinBox { color: {text}; background: {inside}; border: 1px solid {edge}; border-radius: 5px; padding: 3px 7px; min-height: 20px; selection-background-color: {info}; selection-color: {inside}; }
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus { border: 2px solid {info}; padding: 2px 6px; }

@@ -1,6 +1,7 @@
 #include "ui/window/exercise_strip.h"
 
 #include "core/analyse/standing.h"
+#include "core/text/extras_text.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -82,7 +83,7 @@ void ExerciseStrip::set_theme(Theme theme) {
 }
 
 int ExerciseStrip::line_width() const {
-  int width = 0;
+  int width = add_ ? add_->sizeHint().width() + kGap : 0;
   for (const auto& [id, button] : buttons_) width += button->sizeHint().width() + kGap;
   return width;
 }
@@ -94,7 +95,7 @@ void ExerciseStrip::fill() {
   for (const auto& [id, button] : buttons_) now.push_back(id);
   if (wanted == now) return refresh();
   while (QLayoutItem* item = box_->takeAt(0)) {
-    if (QWidget* w = item->widget()) {
+    if (QWidget* w = item->widget(); w && w != add_) {
       w->hide();
       w->deleteLater();
     }
@@ -108,11 +109,29 @@ void ExerciseStrip::fill() {
       session_.set_exercise(id);
       refresh();
     });
+    button->setContextMenuPolicy(Qt::CustomContextMenu);
+    connect(button, &QPushButton::customContextMenuRequested, this, [this, id, button](QPoint at) {
+      if (id) emit menu_wanted(id, button->mapToGlobal(at));
+    });
     box_->addWidget(button);
     button->show(); // at once, not in the next turn
     buttons_.emplace_back(id, button);
   }
+  add_plus();
   refresh();
+}
+
+void ExerciseStrip::add_plus() {
+  if (!add_) {
+    add_ = new QPushButton(QStringLiteral("+"), this);
+    add_->setObjectName(QStringLiteral("add_to_exercises"));
+    add_->setProperty("role", QStringLiteral("exercise"));
+    add_->setToolTip(words(text::exercise_add_help));
+    add_->setAccessibleName(words(text::act_add_exercise).remove(QLatin1Char('&')));
+    connect(add_, &QPushButton::clicked, this, &ExerciseStrip::add_wanted);
+  }
+  box_->addWidget(add_);
+  add_->show();
 }
 
 void ExerciseStrip::refresh() {

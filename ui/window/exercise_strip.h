@@ -6,6 +6,8 @@
 
 #include <QWidget>
 
+class QPushButton;
+
 namespace snug {
 
 class FlowLayout;
@@ -24,14 +26,18 @@ class ExerciseStrip : public QWidget {
  signals:
   // The pointer or the keyboard is on one; nothing: on none.
   void looked_at(std::optional<snug::ExerciseId> id);
+  void add_wanted();
+  void menu_wanted(snug::AnyId id, const QPoint& global);
 
  private:
   void fill();
+  void add_plus();
   void refresh();
   void show(const ExerciseStanding&, VerdictButton&);
   Session& session_;
   Theme theme_ = Theme::light;
   FlowLayout* box_;
+  QPushButton* add_ = nullptr;
   std::vector<std::pair<ExerciseId, VerdictButton*>> buttons_;
 };
 

@@ -1,6 +1,7 @@
 #include "ui/window/hand_out.h"
 
 #include "core/document/save.h"
+#include "core/edit/build.h"
 #include "core/report/escape.h"
 #include "core/report/findings_report.h"
 #include "core/report/svg.h"
@@ -16,6 +17,7 @@
 #include <QFontDatabase>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPixmap>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -78,6 +80,13 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   theme_->setObjectName(QStringLiteral("colours"));
   for (const Template* t : {&text::theme_light, &text::theme_dark, &text::theme_print})
     theme_->addItem(words(*t));
+  title_ = new QLineEdit(as_qt(session_.lab().facts.title), this);
+  title_->setObjectName(QStringLiteral("lab_title"));
+  title_->setPlaceholderText(words(text::hand_out_no_title));
+  title_->setAccessibleName(words(text::hand_out_lab_title));
+  title_->setToolTip(words(text::hand_out_lab_title));
+  title_->setMaxLength(200);
+  top->addWidget(title_, 1);
   top->addWidget(what_, 1);
   top->addWidget(theme_);
   box->addLayout(top);
@@ -103,6 +112,7 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   box->addWidget(buttons);
   connect(save, &QPushButton::clicked, this, &HandOut::ask);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+  connect(title_, &QLineEdit::editingFinished, this, &HandOut::take_title);
   connect(what_, &QComboBox::currentIndexChanged, this, &HandOut::refresh);
   connect(theme_, &QComboBox::currentIndexChanged, this, &HandOut::refresh);
   refresh();
@@ -118,6 +128,15 @@ void HandOut::choose(Paper paper) {
 }
 
 Theme HandOut::theme() const { return static_cast<Theme>(std::max(0, theme_->currentIndex())); }
+
+void HandOut::take_title() {
+  const std::string typed = title_->text().trimmed().toStdString();
+  if (typed == session_.lab().facts.title) return;
+  session_.seal();
+  if (!session_.perform(set_field(session_.lab(), {Kind::lab, 0}, "title", Value(typed))))
+    title_->setText(as_qt(session_.lab().facts.title));
+  refresh();
+}
 
 void HandOut::refresh() {
   said_->clear();

@@ -10,6 +10,7 @@
 
 class QComboBox;
 class QLabel;
+class QLineEdit;
 class QPlainTextEdit;
 class QStackedWidget;
 
@@ -39,9 +40,11 @@ class HandOut : public QDialog {
 
  private:
   void refresh();
+  void take_title();
   void ask();
   Theme theme() const;
   Session& session_;
+  QLineEdit* title_; // of the lab, which stands on what is handed out
   QComboBox* what_;
   QComboBox* theme_;
   QStackedWidget* preview_;

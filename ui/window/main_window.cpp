@@ -2,6 +2,7 @@
 
 #include "core/base/size.h"
 #include "core/budget/memory.h"
+#include "core/text/extras_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/minimap.h"
@@ -26,6 +27,7 @@
 #include <QLabel>
 #include <QMenu>
 #include <QMenuBar>
+#include <QPushButton>
 #include <QScreen>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -141,8 +143,8 @@ void MainWindow::show_page(int page) {
   pages_->setCurrentIndex(page);
   if (page == 1) canvas_->setFocus(); // else the first field of the window has the keyboard
   for (QWidget* w : {top_, footer_, menuBar()->cornerWidget()}) w->setVisible(page == 1);
-  for (const char* name : {"save", "save_as", "hand_out", "show_all", "tidy", "addresses", "select_all",
-                           "copy_picture", "copy_table", "find_anything"})
+  for (const char* name : {"about_lab", "add_to_plan", "save", "save_as", "hand_out", "show_all", "tidy",
+                           "addresses", "select_all", "copy_picture", "copy_table", "find_anything"})
     action(name)->setEnabled(page == 1);
 }
 
@@ -152,9 +154,10 @@ QWidget* MainWindow::make_top() {
   top->setObjectName(QStringLiteral("topbar"));
   auto* row = new QHBoxLayout(top);
   row->setContentsMargins(12, 6, 12, 6);
-  document_ = new QLabel(top);
-  document_->setProperty("tone", QStringLiteral("title"));
-  document_->setTextFormat(Qt::PlainText);
+  document_ = new QPushButton(top);
+  document_->setProperty("role", QStringLiteral("document"));
+  document_->setToolTip(words(text::document_help));
+  connect(document_, &QPushButton::clicked, this, &MainWindow::show_lab);
   row->addWidget(document_);
   row->addSpacing(12);
   row->addWidget(exercises_, 1);
@@ -218,9 +221,10 @@ void MainWindow::refresh_title() {
   setWindowFilePath(session_.path());
   const QString dirty = QStringLiteral(" •");
   document_->ensurePolished();
-  document_->setText(session_.shown_name() + dirty);
+  const QString name = session_.shown_name().replace(QLatin1Char('&'), QStringLiteral("&&"));
+  document_->setText(name + dirty);
   document_->setMinimumWidth(document_->sizeHint().width()); // the exercises stay where they are
-  if (!session_.is_dirty()) document_->setText(session_.shown_name());
+  if (!session_.is_dirty()) document_->setText(name);
   shares_->fit_title();
 }
 

@@ -14,6 +14,7 @@
 class QAction;
 class QFileSystemWatcher;
 class QLabel;
+class QPushButton;
 class QMenu;
 class QMimeData;
 class QSplitter;
@@ -38,6 +39,7 @@ class Ruler;
 class Shares;
 class Sides;
 class StartPage;
+struct Added;
 struct FindItem;
 
 class MainWindow : public QMainWindow {
@@ -100,6 +102,9 @@ class MainWindow : public QMainWindow {
   QWidget* make_footer();
   void make_actions();
   void make_view_actions(QMenu& view);
+  void make_add_actions(QMenu& menu);
+  void add_to_plan(const Added& added);
+  void show_lab();
   void make_help_actions(QMenu& help);
   void make_colours_menu(QMenu& view);
   void dress();
@@ -186,7 +191,7 @@ class MainWindow : public QMainWindow {
   QWidget* footer_ = nullptr;
   QTabWidget* tabs_ = nullptr;
   QSplitter* down_ = nullptr;
-  QLabel* document_ = nullptr;
+  QPushButton* document_ = nullptr; // its name leads to the lab's title
   QLabel* counts_ = nullptr;
   QLabel* sizes_ = nullptr;
   QFileSystemWatcher* watcher_ = nullptr;

@@ -2,6 +2,7 @@
 #include "core/gesture/rails.h"
 #include "core/layout/tidy.h"
 #include "core/text/clip_text.h"
+#include "core/text/extras_text.h"
 #include "core/text/find_text.h"
 #include "core/text/help_text.h"
 #include "core/text/keep_text.h"
@@ -10,6 +11,7 @@
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/outline/outline_panel.h"
+#include "ui/panels/parts_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/window/find_box.h"
@@ -21,6 +23,8 @@
 #include <QAction>
 #include <QMenu>
 #include <QMenuBar>
+
+#include <algorithm>
 
 namespace snug {
 
@@ -51,6 +55,8 @@ void MainWindow::make_actions() {
   add(file, "save_as", text::act_save_as, Qt::CTRL | Qt::SHIFT | K::Key_S, [this] { save_as(); });
   add(file, "hand_out", text::act_hand_out, Qt::CTRL | K::Key_E, [this] { hand_out(); });
   file.addSeparator();
+  add(file, "about_lab", text::act_about_lab, {}, [this] { show_lab(); });
+  file.addSeparator();
   add(file, "quit", text::act_quit, Qt::CTRL | K::Key_Q, [this] { close(); });
   QMenu& change = *menuBar()->addMenu(words(text::menu_edit));
   add(change, "undo", text::act_undo, Qt::CTRL | K::Key_Z, [this] { session_.undo(); });
@@ -70,6 +76,9 @@ void MainWindow::make_actions() {
   QMenu* plug = change.addMenu(words(text::menu_connect));
   plug->menuAction()->setObjectName(QStringLiteral("connect_to"));
   connect(plug, &QMenu::aboutToShow, this, [this, plug] { fill_connect_menu(*plug); });
+  QMenu* more = change.addMenu(words(text::menu_add));
+  more->menuAction()->setObjectName(QStringLiteral("add_to_plan"));
+  make_add_actions(*more);
   add(change, "socket", text::act_socket, {}, [this] { toggle_socket(); });
   add(change, "hold", text::act_hold, {}, [this] { hold_chosen(); })->setCheckable(true);
   add(change, "addresses", text::act_addresses, Qt::CTRL | Qt::SHIFT | K::Key_A, [this] {
@@ -141,7 +150,10 @@ void MainWindow::make_view_actions(QMenu& view) {
   add(view, "smaller", text::act_smaller, Qt::CTRL | K::Key_Minus, [this] { canvas_->zoom_by(1 / 1.2); });
   add(view, "show_findings", text::act_findings, Qt::ALT | K::Key_1, [this] { shares_->show(kFindingsTab); });
   add(view, "show_addresses", text::act_table, Qt::ALT | K::Key_2, [this] { shares_->show(kAddressesTab); });
-  add(view, "show_parts", text::act_parts, Qt::ALT | K::Key_3, [this] { sides_->show_parts(); });
+  add(view, "show_parts", text::act_parts, Qt::ALT | K::Key_3, [this] {
+    sides_->show_parts();
+    parts_->take_keyboard();
+  });
   add(view, "show_outline", text::act_outline, Qt::ALT | K::Key_4, [this] {
     sides_->show_outline();
     outline_->view().setFocus(Qt::ShortcutFocusReason);
@@ -181,7 +193,12 @@ void MainWindow::refresh_actions() {
   };
   name("undo", text::act_undo, undo);
   name("redo", text::act_redo, redo);
-  const bool any = !session_.selection().empty();
+  const auto is_single = [](AnyId id) { // there is one of it, which stays
+    return id.kind == Kind::lab || id.kind == Kind::pc || id.kind == Kind::numbering ||
+           id.kind == Kind::rules;
+  };
+  const std::vector<AnyId>& chosen = session_.selection();
+  const bool any = !chosen.empty() && std::none_of(chosen.begin(), chosen.end(), is_single);
   const bool machines = !machines_chosen().empty();
   for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
   for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy", "hold"})

@@ -3,6 +3,7 @@
 #include "core/embedded/embedded.h"
 #include "core/probe/facts.h"
 #include "core/probe/pc_element.h"
+#include "core/report/escape.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 #include "ui/window/file_choice.h"
@@ -59,13 +60,14 @@ bool MainWindow::save() {
 
 bool MainWindow::save_as() {
   finish_typing();
-  QString path =
-      choose_file(this, {words(text::act_save_as).remove(QLatin1Char('&')),
-                         session_.path().isEmpty() ? QStringLiteral("lab.snuglab") : session_.path(),
-                         words(text::file_filter), true});
+  const QString proposed = as_qt(FileNames().next(session_.shown_name().toStdString(), ".snuglab"));
+  QString path = choose_file(this, {words(text::act_save_as).remove(QLatin1Char('&')),
+                                    session_.path().isEmpty() ? proposed : session_.path(),
+                                    words(text::file_filter), true});
   if (path.isEmpty()) return false;
   if (QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".snuglab");
   if (!session_.save_as(path)) return false;
+  session_.tell(Notice::Kind::told, words(text::saved_as, path.toStdString()));
   remember_recent(settings_.add_recent(path));
   return true;
 }

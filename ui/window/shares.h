@@ -7,7 +7,6 @@
 
 #include <vector>
 
-class QLabel;
 class QPushButton;
 class QSplitter;
 class QTabWidget;
@@ -28,7 +27,7 @@ class Shares : public QObject {
     QTabWidget& tabs;
     QWidget& large;
     QWidget& top;
-    QLabel& title;
+    QWidget& title;
     ExerciseStrip& exercises;
   };
   Shares(const Parts& parts, QObject* parent);

@@ -1,0 +1,126 @@
+// The lab itself and what a plan has beside machines and segments: title, exercises, LANs, volumes, places.
+
+#include "core/text/window_text.h"
+#include "tests/window/ferry_window.h"
+#include "ui/panels/property_panel.h"
+#include "ui/session/words.h"
+#include "ui/window/exercise_strip.h"
+#include "ui/window/hand_out.h"
+
+#include <gtest/gtest.h>
+
+#include <QAction>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTest>
+
+#include <algorithm>
+
+namespace snug::test {
+namespace {
+
+class Extras : public FerryWindow {
+ protected:
+  template <typename W>
+  W* shown(const char* name) {
+    for (W* w : window.findChildren<W*>(QLatin1String(name)))
+      if (w->isVisibleTo(&window)) return w;
+    ADD_FAILURE() << "no " << name;
+    return nullptr;
+  }
+  void press(const char* name) { QTest::mouseClick(shown<QPushButton>(name), Qt::LeftButton); }
+  void type(const char* field, const char* text) {
+    auto* line = shown<QLineEdit>(field);
+    line->setFocus();
+    line->selectAll();
+    QTest::keyClicks(line, QLatin1String(text));
+    QTest::keyClick(line, Qt::Key_Return);
+  }
+  const Lab& lab() { return hand.lab(); }
+};
+
+TEST_F(Extras, TitleAndNumberingAreReachedFromThePc) {
+  hand.session().select({});
+  press("to_lab");
+  type("title", "Ferries of the north");
+  EXPECT_EQ(lab().facts.title, "Ferries of the north");
+  type("domain", "skerry.test");
+  EXPECT_EQ(lab().facts.domain, "skerry.test");
+  press("to_numbering");
+  type("gateway", "254");
+  EXPECT_EQ(lab().numbering.gateway, 254);
+  press("back");
+  press("to_rules");
+  type("nesting_depth", "3");
+  EXPECT_EQ(lab().rules.nesting_depth, 3);
+  EXPECT_FALSE(window.action("remove")->isEnabled()); // there is one of them
+  press("back");
+  press("back");
+  EXPECT_TRUE(hand.session().selection().empty());
+  back_to_the_first_bytes();
+}
+
+TEST_F(Extras, PlusAddsAnExerciseThatIsShownAndNamed) {
+  const ExerciseId before = lab().exercises.front().id;
+  hand.session().set_exercise(before);
+  const std::size_t count = lab().exercises.size();
+  press("add_to_exercises");
+  ASSERT_EQ(lab().exercises.size(), count + 1);
+  const Exercise made = lab().exercises.back();
+  EXPECT_EQ(made.on, lab().exercises.front().on);
+  EXPECT_EQ(hand.session().exercise(), made.id);
+  type("name", "Dry dock");
+  EXPECT_EQ(lab().exercises.back().name, "Dry dock");
+  const auto* strip = window.findChild<ExerciseStrip*>();
+  bool is_there = false;
+  for (const QPushButton* b : strip->findChildren<QPushButton*>())
+    is_there = is_there || (b->isVisible() && b->text().startsWith(QStringLiteral("Dry dock · ")));
+  EXPECT_TRUE(is_there);
+  // A machine off in it stays on in the one it began as.
+  hand.session().select({made.on.front()});
+  window.action("switch_off")->trigger();
+  EXPECT_NE(lab().exercises.back().on, lab().exercises.front().on);
+  hand.session().select({made.id});
+  window.action("remove")->trigger();
+  EXPECT_EQ(lab().exercises.size(), count);
+  back_to_the_first_bytes();
+}
+
+TEST_F(Extras, ThePcGetsVolumesLansAndPlaces) {
+  hand.session().select({});
+  const std::size_t volumes = lab().volumes.size(), lans = lab().lans.size(), places = lab().places.size();
+  press("add_volume");
+  type("size", "2t");
+  EXPECT_EQ(lab().volumes.size(), volumes + 1);
+  EXPECT_EQ(lab().volumes.back().size, 2 * 1024 * 1024);
+  press("back");
+  press("add_physical LAN");
+  type("prefix4", "192.0.2.0/24");
+  ASSERT_EQ(lab().lans.size(), lans + 1);
+  EXPECT_EQ(to_text(*lab().lans.back().prefix4), "192.0.2.0/24");
+  press("back");
+  press("add_place");
+  type("name", "school");
+  ASSERT_EQ(lab().places.size(), places + 1);
+  EXPECT_EQ(lab().places.back().name, "school");
+  back_to_the_first_bytes();
+}
+
+TEST_F(Extras, TheTitleIsGivenWhereItIsHandedOut) {
+  HandOut dialog(hand.session());
+  dialog.show();
+  dialog.activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(&dialog));
+  auto* title = dialog.findChild<QLineEdit*>(QStringLiteral("lab_title"));
+  ASSERT_NE(title, nullptr);
+  EXPECT_EQ(title->text(), as_qt(lab().facts.title));
+  title->setFocus();
+  title->selectAll();
+  QTest::keyClicks(title, QStringLiteral("Night boats"));
+  dialog.findChild<QWidget*>(QStringLiteral("paper"))->setFocus();
+  EXPECT_EQ(lab().facts.title, "Night boats");
+  back_to_the_first_bytes();
+}
+
+} // namespace
+} // namespace snug::test
