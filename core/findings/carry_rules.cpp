@@ -1,6 +1,7 @@
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
 #include "core/text/carry_text.h"
+#include "core/text/promise_text.h"
 
 #include <algorithm>
 #include <array>
@@ -41,13 +42,12 @@ std::vector<std::string> guests_on(const Context& c, std::uint32_t machine, Segm
 Finding not_carried(const Context& c, std::uint32_t h, std::uint32_t s) {
   const SegmentId id = c.lab.segments[s].id;
   const std::string name = c.name(c.lab.machines[h].id);
-  const std::uint32_t cut = cut_carrier(c, h, id);
-  if (cut == kNowhere)
-    return found(Severity::caution, say(text::not_carried, name, guests_on(c, h, id), segment_name(c, s)),
-                 say(text::not_carried_why, name, segment_name(c, s)), {c.lab.machines[h].id, id});
-  return found(Severity::caution,
-               say(text::carrier_cut, card_name(c, cut), segment_name(c, s), guests_on(c, h, id)),
-               say(text::carrier_cut_why, name, card_name(c, cut)), {c.lab.machines[h].id, id});
+  const bool is_cut = cut_carrier(c, h, id) != kNowhere;
+  return found(
+      Severity::caution,
+      say(is_cut ? text::carrier_cut : text::not_carried, name, guests_on(c, h, id), segment_name(c, s)),
+      say(is_cut ? text::carrier_cut_why : text::not_carried_why, name, segment_name(c, s)),
+      {c.lab.machines[h].id, id});
 }
 
 // Hypervisors and their pieces come in the order of the pairs.
@@ -66,7 +66,7 @@ std::optional<Fix> fix_carried(const Context& c, const Finding& f) {
   const std::uint32_t h = c.index.place(f.places[0]);
   const SegmentId s = c.lab.segments[c.index.place(f.places[1])].id;
   if (const std::uint32_t cut = cut_carrier(c, h, s); cut != kNowhere)
-    return set_one(c, say(text::fix_connect_uplink, card_name(c, cut), c.name(s)), c.lab.cards[cut].id,
+    return set_one(c, say(text::fix_connect, c.name(c.lab.cards[cut].id), c.name(s)), c.lab.cards[cut].id,
                    "connected", true);
   for (const std::uint32_t card : c.index.cards_of(h)) {
     const Card& before = c.lab.cards[card];

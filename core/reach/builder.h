@@ -60,6 +60,10 @@ class ReachBuilder {
   void sort_addresses();
   void sort_by_address();
 
+  // Port forwards.
+  void add_forwards();
+  void pass_on(const ReachForward&, std::uint32_t outer_port);
+
   // Routes.
   void add_routes(std::uint32_t node);
   void add_connected(std::uint32_t node);

@@ -26,6 +26,7 @@ class Places {
  public:
   explicit Places(const ReachNetwork& n) : n_(n) {
     for (const ReachNode& node : n.nodes()) read(node);
+    for (const ReachForward& f : n.forwards()) singular_.push_back(f.to);
     nest();
     std::sort(singular_.begin(), singular_.end());
   }

@@ -171,10 +171,28 @@ const Template& ok_words(const Index& index, const ReachQuestion& q) {
   return role && role->answers_ping == Known::no ? text::reach_ok_silent : text::reach_ok;
 }
 
+// By a port forward; the router before the PC is no part of the plan.
+std::optional<Message> by_forward(const Lab& lab, const ReachQuestion& q, const ReachAnswer& a) {
+  const ReachStep* by = nullptr;
+  std::string router;
+  for (const ReachStep& s : a.steps) {
+    if (s.what != Decision::redirects) continue;
+    by = &s;
+    if (s.node.kind == Kind::lan) router = reach_name(lab, s.node);
+  }
+  if (!by) return std::nullopt;
+  const std::string from = reach_name(lab, q.from), to = reach_name(lab, q.to),
+                    port = std::to_string(by->service);
+  return router.empty() ? say(text::reach_forwarded, from, to, port)
+                        : say(text::reach_forwarded_twice, from, to, port, router);
+}
+
 } // namespace
 
 Message explain(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a) {
   const std::string from = reach_name(index.lab(), q.from), to = reach_name(index.lab(), q.to);
+  if (a.verdict == Reached::reaches)
+    if (auto m = by_forward(index.lab(), q, a)) return *m;
   if (a.verdict == Reached::reaches && q.to.kind == Kind::outside) return say(text::reach_outside, from, to);
   if (a.verdict == Reached::reaches) return say(ok_words(index, q), from, to, to_text(*a.target));
   if (a.verdict == Reached::unreliable && a.unsure) return say(text::reach_unsure, to_text(*a.unsure), from);

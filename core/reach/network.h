@@ -70,6 +70,14 @@ struct ReachPiece {
   std::uint64_t up_mac = 0;
 };
 
+// What comes to an outer address of a translator on this port goes on to an inner one.
+struct ReachForward {
+  std::uint32_t node = 0;
+  Transport transport = Transport::tcp;
+  std::int32_t port = 0, to_port = 0;
+  Address to;
+};
+
 // Whether the same addresses are given out and taken whichever of the two run.
 bool gives_same(const Index&, std::span<const std::uint8_t> running, std::span<const std::uint8_t> others);
 
@@ -98,6 +106,7 @@ class ReachNetwork {
   std::span<const ReachAddress> with(const Address&) const;
   // Ports with a MAC; only those that share it are listed.
   std::span<const std::uint32_t> shared_macs() const { return body_->shared_macs; }
+  std::span<const ReachForward> forwards() const { return body_->forwards; }
   // kNowhere: no such node. "outside" is one.
   std::uint32_t node_of(AnyId) const;
   std::uint32_t port_of(std::uint32_t node, CardId) const; // the first; kNowhere
@@ -122,6 +131,7 @@ class ReachNetwork {
     std::vector<ReachAddress> by_address; // sorted
     std::vector<ReachRoute> routes;
     std::vector<std::uint32_t> shared_macs;
+    std::vector<ReachForward> forwards;
     std::vector<std::pair<AnyId, std::uint32_t>> ids; // sorted
     std::size_t variants = 1;
   };

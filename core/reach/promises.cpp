@@ -45,6 +45,12 @@ class Judge {
  private:
   std::vector<Subject> subjects(AnyId, bool as_target) const;
   std::vector<Address> addresses(const Subject& from, const Subject& to);
+  struct Try {
+    Address target;
+    Transport transport = Transport::icmp;
+    std::int32_t port = 0;
+  };
+  std::vector<Try> tries(const Subject& from, const Subject& to);
   bool leaves_by(const ReachAnswer&, const Subject& from) const;
   bool judge_pair(const Subject& from, const Subject& to);
   std::uint32_t alike(std::uint32_t node) { return crowd_ ? reach_.classes().of(node) : node; }
@@ -98,6 +104,19 @@ std::vector<Address> Judge::addresses(const Subject& from, const Subject& to) {
   return out;
 }
 
+// Its own addresses, and port forwards: for a service to the machine, and for what must never get in at all.
+std::vector<Judge::Try> Judge::tries(const Subject& from, const Subject& to) {
+  std::vector<Try> out;
+  for (const Address& a : addresses(from, to)) out.push_back({a, promise_.transport, promise_.port});
+  if (!never_ && to.segment != kNowhere) return out;
+  for (const Reach::WayIn& w : reach_.ways_in(n_.nodes()[to.node].id)) {
+    const bool asked = w.transport == promise_.transport && w.to_port == promise_.port;
+    if (asked || (never_ && promise_.port == 0 && promise_.transport == Transport::icmp))
+      out.push_back({w.address, w.transport, w.to_port});
+  }
+  return out;
+}
+
 // Whether the packets of a segment's machine are the segment's. One that has no way at all counts where it
 // is on no other segment.
 bool Judge::leaves_by(const ReachAnswer& a, const Subject& from) const {
@@ -137,23 +156,28 @@ bool Judge::judge_pair(const Subject& from, const Subject& to) {
     result_ = {true, kept, q, std::move(a), true};
     return kept;
   };
-  const std::vector<Address> targets = addresses(from, to);
-  if (targets.empty()) { // off, or without address: nothing arrives
+  const std::vector<Try> all = tries(from, to);
+  if (all.empty()) { // off, or without address: nothing arrives
     ReachAnswer a = reach_.ask(q);
     return never_ || (from.segment != kNowhere && !leaves_by(a, from)) || keep(std::move(a), false);
   }
   std::optional<ReachAnswer> failed;
-  for (const Address& target : targets) {
-    q.target = target;
+  for (const Try& t : all) {
+    q.target = t.target;
+    q.transport = t.transport;
+    q.port = t.port;
     ReachAnswer a = reach_.ask(q);
     if (!leaves_by(a, from)) continue;
-    const bool arrives = a.verdict != Reached::does_not_reach;
+    const bool unanswered = promise_.port == 0 && a.end && a.end->what == Decision::not_offered;
+    const bool arrives = a.verdict != Reached::does_not_reach || unanswered;
     if (never_ && arrives) return keep(std::move(a), false);
     if (!never_ && a.verdict == Reached::reaches) return keep(std::move(a), true);
     if (!failed) failed = std::move(a);
   }
   if (!failed) return true;
   q.target = failed->target;
+  q.transport = promise_.transport;
+  q.port = promise_.port;
   return keep(std::move(*failed), never_);
 }
 

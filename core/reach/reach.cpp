@@ -95,6 +95,7 @@ ReachAnswer Reach::answer(const ReachProbe& probe, const Combined& c) const {
     s.what = h.what;
     s.address = h.address;
     s.back = h.back;
+    s.service = h.service;
   }
   if (a.verdict != Reached::reaches && !a.steps.empty()) a.end = a.steps.back();
   return a;
@@ -135,19 +136,33 @@ const ReachClasses& Reach::classes() {
   return *classes_;
 }
 
+// What to send to, and on which port: the machine itself, then the forwards that lead to it.
+std::vector<std::pair<Address, std::int32_t>> Reach::addressed(const ReachQuestion& q) {
+  std::vector<std::pair<Address, std::int32_t>> out;
+  if (!q.target)
+    for (const Address& a : targets(q.from, q.to)) out.emplace_back(a, q.port);
+  if (q.port != 0)
+    for (const WayIn& w : ways_in(q.to))
+      if (w.transport == q.transport && w.to_port == q.port && (!q.target || q.target == w.address))
+        out.emplace_back(w.address, w.port);
+  if (q.target && out.empty()) out.emplace_back(*q.target, q.port);
+  return out;
+}
+
 ReachAnswer Reach::ask(const ReachQuestion& q) {
   ReachProbe p;
   ReachAnswer best;
   if (!nodes_of(q, p)) return best;
-  const std::vector<Address> tried = q.target ? std::vector{*q.target} : targets(q.from, q.to);
+  const auto tried = addressed(q);
   if (tried.empty()) {
     const bool off = !networks_.front().nodes()[p.to].on;
     best.end = ReachStep{q.to, {}, off ? Decision::is_off : Decision::no_source, {}, false};
     best.steps.push_back(*best.end);
     return best;
   }
-  for (const Address& target : tried) {
+  for (const auto& [target, port] : tried) {
     p.target = target;
+    p.port = port;
     p.size = size_of(q, target);
     const Combined c = ask_all(p);
     if (best.target && rank(c.verdict) >= rank(best.verdict)) continue;
@@ -166,17 +181,21 @@ Reached Reach::verdict(const ReachQuestion& q) {
   ReachProbe p;
   if (!nodes_of(q, p)) return Reached::does_not_reach;
   Reached best = Reached::does_not_reach;
-  const auto try_target = [&](const Address& target) {
+  const auto try_target = [&](const Address& target, std::int32_t port) {
     p.target = target;
+    p.port = port;
     p.size = size_of(q, target);
     if (const Reached r = ask_all(p).verdict; rank(r) < rank(best)) best = r;
   };
-  if (q.target) {
-    try_target(*q.target);
+  if (q.port != 0) {
+    for (const auto& [target, port] : addressed(q))
+      if (best != Reached::reaches) try_target(target, port);
+  } else if (q.target) {
+    try_target(*q.target, 0);
   } else {
     find_targets(p.from, p.to);
     for (std::size_t i = 0; i < targets_.size() && best != Reached::reaches; ++i)
-      try_target(targets_[i].second);
+      try_target(targets_[i].second, 0);
   }
   return best == Reached::reaches && !is_offered(q) ? Reached::does_not_reach : best;
 }

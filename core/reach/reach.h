@@ -28,6 +28,7 @@ struct ReachStep {
   Decision what = Decision::sends;
   Address address; // see Decision
   bool back = false;
+  std::int32_t service = 0; // of one that redirects: the port outside
   friend bool operator==(const ReachStep&, const ReachStep&) = default;
 };
 
@@ -60,6 +61,13 @@ class Reach {
   // The addresses `ask` tries, in the order in which people would use them: shared networks first, then
   // published ones, IPv4 before IPv6.
   std::vector<Address> targets(AnyId from, AnyId to);
+  // Port forwards that lead to a machine; `ask` and `verdict` try them for a question with a port.
+  struct WayIn {
+    Address address; // of the translator outside, or of the router before it
+    Transport transport = Transport::tcp;
+    std::int32_t port = 0, to_port = 0; // outside, at the machine
+  };
+  std::vector<WayIn> ways_in(AnyId to) const;
 
  private:
   struct Combined {
@@ -71,6 +79,7 @@ class Reach {
   Combined ask_all(const ReachProbe&);
   ReachAnswer answer(const ReachProbe&, const Combined&) const;
   bool is_offered(const ReachQuestion&) const;
+  std::vector<std::pair<Address, std::int32_t>> addressed(const ReachQuestion&);
   void find_targets(std::uint32_t from, std::uint32_t to);
 
   const Index& index_;

@@ -190,6 +190,7 @@ void ReachBuilder::build() {
     b_.ids.emplace_back(n_.nodes_[i].id, i);
   }
   std::sort(b_.ids.begin(), b_.ids.end());
+  add_forwards();
 }
 
 ReachNetwork::ReachNetwork(const Index& index, const AddressesInUse& addresses,

@@ -15,12 +15,12 @@ constexpr int kMostShrinks = 8;
 } // namespace
 
 std::string_view word(Decision d) {
-  constexpr std::array<std::string_view, 25> kWords{
-      "sends",      "forwards",  "translates",    "restores",         "receives",
-      "is-off",     "no-source", "no-route",      "refuses",          "not-plugged",
-      "nobody",     "unheard",   "ignores",       "other-macs",       "separated",
-      "same-mac",   "too-big",   "must-fragment", "does-not-forward", "reverse-path",
-      "own-source", "hop-limit", "link-scope",    "someone-else",     "not-offered"};
+  constexpr std::array<std::string_view, 26> kWords{
+      "sends",         "forwards",         "translates",   "restores",   "redirects",   "receives",
+      "is-off",        "no-source",        "no-route",     "refuses",    "not-plugged", "nobody",
+      "unheard",       "ignores",          "other-macs",   "separated",  "same-mac",    "too-big",
+      "must-fragment", "does-not-forward", "reverse-path", "own-source", "hop-limit",   "link-scope",
+      "someone-else",  "not-offered"};
   return kWords[static_cast<std::size_t>(d)];
 }
 
@@ -128,6 +128,7 @@ Reached Walker::exchange(const ReachProbe& probe) {
   there.to = probe.target;
   there.size = probe.size;
   there.left = probe.hop_limit;
+  there.port = probe.port;
   const std::uint32_t at = travel(there, probe.from, probe.by);
   if (at == kNowhere) return Reached::does_not_reach;
   if (at != probe.to) {

@@ -12,6 +12,7 @@ enum class Decision : std::uint8_t {
   forwards,   // the same, for others
   translates, // with `address` as the new source
   restores,   // puts the inside address back: `address`
+  redirects,  // what comes to a forwarded port: on to the inside `address`
   receives,   // takes the packet for itself
   // Where it ends.
   is_off,
@@ -44,7 +45,8 @@ struct ReachHop {
   std::uint32_t port = kNowhere;
   Decision what = Decision::sends;
   Address address;
-  bool back = false; // on the way of the answer
+  bool back = false;        // on the way of the answer
+  std::int32_t service = 0; // of one that redirects: the port outside
 };
 
 enum class Reached : std::uint8_t { reaches, one_way, unreliable, does_not_reach };
@@ -56,6 +58,7 @@ struct ReachProbe {
   Address target;
   std::uint32_t by = kNowhere; // port to send by, for link-local addresses
   Transport transport = Transport::icmp;
+  std::int32_t port = 0; // that it is sent to; 0: none
   std::int32_t size = 84;
   std::int32_t hop_limit = 64;
   bool keep_whole = false;      // may not be cut on the way
@@ -80,6 +83,7 @@ class Walker {
     Address to;
     std::int32_t size = 84; // of the largest piece
     std::int32_t left = 64; // hops
+    std::int32_t port = 0;
     bool back = false;
     bool is_error = false;
   };
@@ -91,6 +95,7 @@ class Walker {
   struct Translation {
     std::uint32_t node;
     Address inside, outside, other;
+    bool redirected = false; // `inside` is who was sent to, else who sent
   };
   struct Choice {
     std::size_t picked, count;
@@ -118,6 +123,7 @@ class Walker {
   bool is_broadcast(std::uint32_t node, const Address&) const;
   bool refuses(const Packet&) const;
   void restore(Packet&, std::uint32_t node);
+  void redirect(Packet&, std::uint32_t in);
   bool translate(Packet&, std::uint32_t node, const Way&);
   std::uint32_t neighbour(std::uint32_t port, const Address&, const Packet&);
   Decision hears(std::uint32_t asking, std::uint32_t asked, const Address& asker) const;

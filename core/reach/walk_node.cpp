@@ -37,11 +37,25 @@ bool Walker::refuses(const Packet& p) const {
 void Walker::restore(Packet& p, std::uint32_t node) {
   if (!p.back) return;
   for (const Translation& t : translations_)
-    if (t.node == node && t.outside == p.to && (p.is_error || t.other == p.from)) {
+    if (t.node == node && !t.redirected && t.outside == p.to && (p.is_error || t.other == p.from)) {
       p.to = t.inside;
       hops_.push_back({node, kNowhere, Decision::restores, p.to, p.back});
       return;
     }
+}
+
+// A port forward of a translator, from its outer side.
+void Walker::redirect(Packet& p, std::uint32_t in) {
+  const ReachPort& port = n_.ports()[in];
+  if (p.back || p.port == 0 || !port.translates || !n_.owns(n_.nodes()[port.node], p.to)) return;
+  for (const ReachForward& f : n_.forwards()) {
+    if (f.node != port.node || f.transport != probe_.transport || f.port != p.port) continue;
+    translations_.push_back({port.node, f.to, p.to, *p.from, true});
+    hops_.push_back({port.node, in, Decision::redirects, f.to, p.back, f.port});
+    p.to = f.to;
+    p.port = f.to_port;
+    return;
+  }
 }
 
 bool Walker::accepts(Packet& p, std::uint32_t in, bool& is_mine) {
@@ -54,6 +68,7 @@ bool Walker::accepts(Packet& p, std::uint32_t in, bool& is_mine) {
       if (is_loopback(*p.from)) return stop(port.node, in, Decision::refuses, *p.from);
       if (!reverse_ok(in, *p.from)) return stop(port.node, in, Decision::reverse_path, *p.from);
     }
+    redirect(p, in);
     is_mine = n_.owns(n, p.to);
     return true;
   }
@@ -113,6 +128,12 @@ bool Walker::fit(Packet& p, std::uint32_t node, std::uint32_t in, const Way& way
 
 // Masquerading: what leaves by this card gets its address (RFC 3022 2.2).
 bool Walker::translate(Packet& p, std::uint32_t node, const Way& way) {
+  for (const Translation& t : translations_) // the answer of who was sent to by a port forward
+    if (p.back && t.redirected && t.node == node && t.inside == p.from && t.other == p.to) {
+      p.from = t.outside;
+      hops_.push_back({node, way.port, Decision::translates, t.outside, p.back});
+      return true;
+    }
   if (p.back || !p.to.is_v4() || !n_.ports()[way.port].translates) return true;
   const auto outside = n_.source4(way.port, way.neighbour);
   if (!outside) return stop(node, way.port, Decision::no_source, p.to);

@@ -57,6 +57,8 @@ Message step_message(const Analysis& a, const ReachStep& s) {
     return to == node ? say(text::step_translates_own, node) : say(text::step_translates, node, to);
   case Decision::restores:
     return say(text::step_restores, node, to);
+  case Decision::redirects:
+    return say(text::step_redirects, node, std::to_string(s.service), to);
   case Decision::receives:
     return say(s.node.kind == Kind::outside ? text::step_receives_it : text::step_receives, node, to);
   default:

@@ -15,10 +15,11 @@ inline constexpr Template fix_no_address{"fix-no-address", "Take the address fro
 inline constexpr Template not_carried{"not-carried", "no card of {0} carries {2} to {1}"};
 inline constexpr Template not_carried_why{
     "not-carried-why", "The guests on it reach each other and nobody else. Let a card of {0} carry {1}."};
-inline constexpr Template carrier_cut{"carrier-cut", "{0}, which carries {1} to {2}, is not connected"};
+inline constexpr Template carrier_cut{"carrier-cut",
+                                      "the card of {0} that carries {2} to {1} is not connected"};
 inline constexpr Template carrier_cut_why{
-    "carrier-cut-why", "The guests on it reach each other and {0}, and nobody else. Connect {1} again."};
-inline constexpr Template fix_connect_uplink{"fix-connect-uplink", "Connect {0} to {1}"};
+    "carrier-cut-why",
+    "The guests on it reach each other and {0}, and nobody else. Connect the card to {1}."};
 inline constexpr Template fix_carry{"fix-carry", "Let {0} carry {1}"};
 inline constexpr Template fix_new_carrier{"fix-new-carrier", "Give {0} a card that carries {1}"};
 

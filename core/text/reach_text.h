@@ -38,6 +38,7 @@ inline constexpr Template step_translates{"step-translates", "{0} puts its own a
 inline constexpr Template step_translates_own{"step-translates-own",
                                               "{0} puts its own address in as the sender"};
 inline constexpr Template step_restores{"step-restores", "{0} puts the inside address {1} back"};
+inline constexpr Template step_redirects{"step-redirects", "{0} passes what comes to port {1} on to {2}"};
 inline constexpr Template step_receives{"step-receives", "{0} receives it at {1}"};
 inline constexpr Template step_back{"step-back", "and back:"};
 inline constexpr Template step_receives_it{"step-receives-it", "{0} receives it"};
@@ -86,6 +87,11 @@ inline constexpr Template reach_ok_silent{
     "reach-ok-silent",
     "{0} reaches {1} at {2}, but such a system does not answer ping as it comes: try a service of it"};
 inline constexpr Template reach_outside{"reach-outside", "{0} reaches {1}, if no firewall stops it"};
+inline constexpr Template reach_forwarded{"reach-forwarded",
+                                          "{0} reaches {1} by port {2} of the PC, if no firewall stops it"};
+inline constexpr Template reach_forwarded_twice{
+    "reach-forwarded-twice",
+    "{0} reaches {1} by port {2} of the PC, if {3} passes that port on to the PC and no firewall stops it"};
 inline constexpr Template reach_unsure{
     "reach-unsure", "Several machines have {0}: chance decides who answers {1}. Give each its own address."};
 inline constexpr Template reach_lease{

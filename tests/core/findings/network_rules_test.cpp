@@ -173,7 +173,7 @@ TEST(NetworkRules, ACarryingCardThatIsOutIsConnectedAgain) {
   const Analysis a(w.lab);
   for (const Finding& f : a.findings()) {
     if (f.rule->id != "segment-not-carried") continue;
-    EXPECT_EQ(english(f.message), "rack card 2, which carries Hold to guest, is not connected");
+    EXPECT_EQ(english(f.message), "the card of rack that carries Hold to guest is not connected");
     const auto fix = a.fix(f);
     ASSERT_TRUE(fix);
     apply(w.lab, fix->edit);
