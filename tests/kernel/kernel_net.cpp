@@ -126,30 +126,11 @@ KernelNet::KernelNet(const Lab& lab, const std::vector<MachineId>& on)
   set(wires_, "ipv6/conf/default/disable_ipv6", "1");
   set(wires_, "bridge/bridge-nf-call-iptables", "0");
   set(wires_, "bridge/bridge-nf-call-ip6tables", "0");
-  for (const MachineId m : on) {
-    open_space(spaces_[m]);
-    Space& s = spaces_[m];
-    s.batch = "link set lo up\n";
-    for (const char* key : {"bridge/bridge-nf-call-iptables", "bridge/bridge-nf-call-ip6tables"})
-      set(s, key, "0");
-    for (const char* family : {"ipv4", "ipv6"}) {
-      const std::string neigh = std::string(family) + "/neigh/default/";
-      set(s, neigh + "retrans_time_ms", "30");
-      set(s, neigh + "delay_first_probe_time", "60");
-    }
-    for (const char* conf : {"ipv4/conf/default/", "ipv4/conf/all/"}) {
-      set(s, std::string(conf) + "rp_filter", "0");
-      set(s, std::string(conf) + "accept_redirects", "0");
-      set(s, std::string(conf) + "send_redirects", "0");
-    }
-    for (const char* key :
-         {"accept_ra", "accept_dad", "dad_transmits", "accept_redirects", "router_solicitations"})
-      set(s, std::string("ipv6/conf/default/") + key, "0");
-    set(s, "ipv4/icmp_ratelimit", "0");
-  }
+  for (const MachineId m : on) open_system(m);
   add_bridges();
   for (const Card& c : lab.cards)
     if (spaces_.count(c.machine) != 0) add_card(c);
+  add_translators();
   run(wires_);
   for (auto& [m, s] : spaces_) run(s);
   for (const Machine& m : lab.machines)
@@ -157,6 +138,28 @@ KernelNet::KernelNet(const Lab& lab, const std::vector<MachineId>& on)
   enter({home_, -1, -1, -1, -1, {}, {}, {}, {}});
   wait_for(wires_);
   for (const auto& [m, s] : spaces_) wait_for(s);
+}
+
+void KernelNet::open_system(MachineId m) {
+  open_space(spaces_[m]);
+  Space& s = spaces_[m];
+  s.batch = "link set lo up\n";
+  for (const char* key : {"bridge/bridge-nf-call-iptables", "bridge/bridge-nf-call-ip6tables"})
+    set(s, key, "0");
+  for (const char* family : {"ipv4", "ipv6"}) {
+    const std::string neigh = std::string(family) + "/neigh/default/";
+    set(s, neigh + "retrans_time_ms", "30");
+    set(s, neigh + "delay_first_probe_time", "60");
+  }
+  for (const char* conf : {"ipv4/conf/default/", "ipv4/conf/all/"}) {
+    set(s, std::string(conf) + "rp_filter", "0");
+    set(s, std::string(conf) + "accept_redirects", "0");
+    set(s, std::string(conf) + "send_redirects", "0");
+  }
+  for (const char* key :
+       {"accept_ra", "accept_dad", "dad_transmits", "accept_redirects", "router_solicitations"})
+    set(s, std::string("ipv6/conf/default/") + key, "0");
+  set(s, "ipv4/icmp_ratelimit", "0");
 }
 
 // The kernel learns later, and on its own time, that a card has a carrier; IPv6 is deaf until then.
@@ -224,6 +227,51 @@ void KernelNet::add_bridges() {
         if (std::none_of(lab_.cards.begin(), lab_.cards.end(), joins))
           space.batch += "link set " + name + " arp off\n";
       }
+}
+
+// A card of a system that is no machine.
+void KernelNet::wire(Space& own, const std::string& name, const std::string& bridge, int mtu) {
+  const std::string plug = "p" + name, size = std::to_string(mtu);
+  wires_.batch += "link add " + plug + " mtu " + size + " type veth peer name " + name + " mtu " + size +
+                  " netns /proc/" + std::to_string(getpid()) + "/fd/" + std::to_string(own.net) + "\n";
+  wires_.batch += "link set " + plug + " master " + bridge + "\nlink set " + plug + " up\n";
+  wires_.awaited.push_back(plug);
+  own.batch += "link set " + name + " up\n";
+  own.awaited.push_back(name);
+  own.devices.push_back(name);
+}
+
+void KernelNet::add_translator(const Segment& segment, int number) {
+  const std::string inner = "i" + snug::test::number(segment.id),
+                    outer = "o" + snug::test::number(segment.id);
+  const MachineId me{1'000'000 + segment.id.number};
+  open_system(me);
+  Space& s = spaces_.at(me);
+  wire(s, inner, bridge_in({}, segment.id), segment.mtu);
+  wire(s, outer, "beyond", 1500);
+  s.batch += "addr add " + to_text(*segment.translator4) + "/" + std::to_string(segment.prefix4->length()) +
+             " dev " + inner + "\naddr add 192.0.2." + std::to_string(number) + "/32 dev " + outer +
+             "\nroute add default dev " + outer + "\n";
+  s.translate +=
+      "add table ip n\nadd chain ip n p { type nat hook postrouting priority 100; }\nadd rule ip n "
+      "p oifname " +
+      outer + " masquerade\n";
+  enter(s);
+  set(s, "ipv4/conf/all/forwarding", "1");
+}
+
+void KernelNet::add_translators() {
+  int number = 2;
+  for (const Segment& s : lab_.segments) {
+    if (s.type != SegmentKind::nat) continue;
+    if (number == 2) {
+      wires_.batch += "link add beyond type bridge mcast_snooping 0\nlink set beyond up\n";
+      open_system(kBeyond);
+      wire(spaces_.at(kBeyond), "beyond", "beyond", 1500);
+      spaces_.at(kBeyond).batch += "addr add 192.0.2.1/32 dev beyond\nroute add default dev beyond\n";
+    }
+    add_translator(s, number++);
+  }
 }
 
 void KernelNet::add_card(const Card& c) {

@@ -1,6 +1,7 @@
 #pragma once
-// A lab as network namespaces: one for each running machine, one for all outer segments; a segment is a
-// bridge, a card is a veth pair with its other end on the bridge. Built from the lab alone, without
+// A lab as network namespaces: one for each running machine and each translator of a NAT segment, one beyond
+// those, one for all outer segments; a segment is a bridge, a card is a veth pair with its other end on the
+// bridge. Built from the lab alone, without
 // core/reach.
 
 #include "core/model/lab.h"
@@ -12,8 +13,11 @@
 
 namespace snug::test {
 
+// Stands for what lies beyond the translators: 192.0.2.1 (RFC 5737).
+inline constexpr MachineId kBeyond{2'000'000};
+
 struct Echo {
-  MachineId from, to;
+  MachineId from, to; // kBeyond, too
   Address target;
   int size = 84; // octets of the IP packet
   bool keep_whole = false;
@@ -45,6 +49,10 @@ class KernelNet {
     std::vector<std::string> devices, awaited;
   };
   void open_space(Space&);
+  void open_system(MachineId);
+  void add_translators();
+  void add_translator(const Segment&, int number);
+  void wire(Space& own, const std::string& name, const std::string& bridge, int mtu);
   void enter(const Space&) const;
   void add_bridges();
   void add_card(const Card&);

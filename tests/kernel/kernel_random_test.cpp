@@ -19,7 +19,7 @@ namespace snug::test {
 namespace {
 
 struct Counts {
-  std::atomic<int> labs = 0, agree = 0, differ = 0, unreliable = 0, reached = 0, one_way = 0;
+  std::atomic<int> labs = 0, agree = 0, differ = 0, unreliable = 0, reached = 0, one_way = 0, beyond = 0;
 };
 
 std::string told(const ReachAnswer& a) {
@@ -53,6 +53,13 @@ bool has_reason(const Lab& lab, const ReachAnswer& a) {
   return cards > 1;
 }
 
+bool has_translator(const Lab& lab) {
+  return std::any_of(lab.segments.begin(), lab.segments.end(),
+                     [](const Segment& s) { return s.type == SegmentKind::nat; });
+}
+
+AnyId node_of(MachineId m) { return m == kBeyond ? AnyId{Kind::outside, 0} : AnyId(m); }
+
 std::vector<Echo> echoes_from(const Lab& lab, MachineId from, const std::vector<MachineId>& on, Random& r) {
   std::vector<Echo> out;
   for (const Card& c : lab.cards) {
@@ -67,13 +74,15 @@ std::vector<Echo> echoes_from(const Lab& lab, MachineId from, const std::vector<
       out.push_back(e);
     }
   }
+  if (from != kBeyond && has_translator(lab))
+    out.push_back({from, kBeyond, Address::v4(0xc000'0201), 84, false});
   return out;
 }
 
 ReachQuestion as_question(const Echo& e) {
   ReachQuestion q;
-  q.from = e.from;
-  q.to = e.to;
+  q.from = node_of(e.from);
+  q.to = node_of(e.to);
   q.target = e.target;
   q.size = e.size;
   q.keep_whole = e.keep_whole;
@@ -97,7 +106,9 @@ void compare(std::uint64_t seed, Counts& n) {
     if (runs[m] != 0) on.push_back(lab.machines[m].id);
   Reach reach(index, addresses, exercise);
   KernelNet net(lab, on);
-  for (const MachineId from : on) {
+  std::vector<MachineId> senders = on;
+  if (has_translator(lab)) senders.push_back(kBeyond);
+  for (const MachineId from : senders) {
     const std::vector<Echo> echoes = echoes_from(lab, from, on, r);
     std::vector<EchoSeen> seen = net.send(echoes, kFirst);
     for (std::size_t i = 0; i < echoes.size(); ++i) {
@@ -113,6 +124,7 @@ void compare(std::uint64_t seed, Counts& n) {
         if (!agrees(a, seen[i])) seen[i] = net.send({echoes[i]}, wait).front();
       if (a.verdict == Reached::reaches) ++n.reached;
       if (a.verdict == Reached::one_way) ++n.one_way;
+      if (a.verdict == Reached::reaches && echoes[i].to == kBeyond) ++n.beyond;
       ++(agrees(a, seen[i]) ? n.agree : n.differ);
       if (agrees(a, seen[i])) continue;
       const std::lock_guard lock(telling);
@@ -147,9 +159,13 @@ TEST(Kernel, RandomLabsReachAsTheirNamespacesDo) {
     });
   for (std::thread& w : workers) w.join();
   std::cout << n.labs << " labs: " << n.agree << " pairs agree (" << n.reached << " reach, " << n.one_way
-            << " one way), " << n.differ << " differ, " << n.unreliable << " unreliable" << std::endl;
+            << " one way, " << n.beyond << " through a translator), " << n.differ << " differ, "
+            << n.unreliable << " unreliable" << std::endl;
   EXPECT_EQ(n.differ, 0);
   EXPECT_LT(n.unreliable * 4, n.agree);
+  if (!one) {
+    EXPECT_GT(n.beyond, 0);
+  }
 }
 
 } // namespace

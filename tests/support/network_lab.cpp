@@ -51,6 +51,8 @@ Address v6(std::size_t segment, int host) {
   return Address::v6(0xfd00'0000'0000'0000ULL | (segment + 1) << 32U, static_cast<std::uint64_t>(host));
 }
 
+constexpr int kTranslator = 250;
+
 MachineId Maker::add_machine(const char* kind, MachineId carrier) {
   Machine m;
   m.name = kind + std::to_string(lab_.machines.size() + 1);
@@ -109,7 +111,8 @@ void Maker::add_routers() {
 }
 
 void Maker::add_default(MachineId m, CardId card, std::size_t segment) {
-  if (routers_.empty() || r_.chance(12)) return;
+  const bool is_nat = lab_.segments[segment].type == SegmentKind::nat;
+  if ((routers_.empty() && !is_nat) || r_.chance(12)) return;
   Machine& machine =
       *std::find_if(lab_.machines.begin(), lab_.machines.end(), [&](const Machine& x) { return x.id == m; });
   std::vector<int> here;
@@ -117,6 +120,7 @@ void Maker::add_default(MachineId m, CardId card, std::size_t segment) {
     if (c.segment == lab_.segments[segment].id)
       for (std::size_t i = 0; i < routers_.size(); ++i)
         if (c.machine == routers_[i]) here.push_back(static_cast<int>(i) + 1);
+  if (is_nat) here.push_back(kTranslator);
   const int gateway = here.empty() || r_.chance(4) ? 200 : here[r_.below(here.size())];
   Route& r = machine.routes.emplace_back();
   r.via = v4(segment, gateway);
@@ -287,6 +291,12 @@ Lab Maker::make() {
     Segment s;
     s.name = "S" + std::to_string(i);
     s.passes_other_macs = Known::yes;
+    const std::size_t place = lab_.segments.size();
+    if (r_.chance(15)) {
+      s.type = SegmentKind::nat;
+      s.prefix4 = Prefix::of(v4(place, 0), 24);
+      s.translator4 = v4(place, kTranslator);
+    }
     add(std::move(s));
   }
   add_routers();
