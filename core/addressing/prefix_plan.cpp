@@ -72,6 +72,30 @@ std::optional<Prefix> by_number(const Prefix& block, int length, std::int64_t nu
   return meets_any(p, taken) ? std::nullopt : std::optional(p);
 }
 
+// What people typed on a segment's cards, and its gateway: a prefix has to hold it.
+std::vector<Address> typed_on(const Lab& lab, const Segment& s) {
+  std::vector<Address> out;
+  for (const Card& c : lab.cards)
+    for (const CardAddress& a : c.addresses)
+      if (c.segment == s.id && a.kind == AddressKind::typed && a.address && a.address->is_v4())
+        out.push_back(*a.address);
+  if (s.gateway4 && !out.empty()) out.push_back(*s.gateway4);
+  return out;
+}
+
+// The smallest prefix of at most `length` that has all of them as hosts and is free; none where they lie too
+// far apart or in a network that is taken.
+std::optional<Prefix> around(std::span<const Address> typed, int length, std::span<const Prefix> taken) {
+  constexpr int kWidest = 16;
+  for (int l = std::min(length, 30); !typed.empty() && l >= kWidest; --l) {
+    const Prefix p = Prefix::of(typed.front(), l);
+    const auto holds = [&p](const Address& a) { return p.contains(a) && !p.is_reserved(a); };
+    if (!std::all_of(typed.begin(), typed.end(), holds)) continue;
+    return meets_any(p, taken) ? std::nullopt : std::optional(p);
+  }
+  return std::nullopt;
+}
+
 void insert_sorted(std::vector<Prefix>& list, const Prefix& p) {
   list.insert(std::lower_bound(list.begin(), list.end(), p), p);
 }
@@ -141,8 +165,8 @@ Result<void> plan_prefixes4(Lab& lab, bool by_need) {
     const std::string name = name_of(lab, lab.segments[w.segment].id);
     const auto fitting = by_need ? length_for_hosts(w.hosts) : std::optional(lab.numbering.segment_length);
     if (!fitting) return fail(text::plan_need_large, name, Count{w.hosts});
-    std::optional<Prefix> p;
-    if (!by_need) p = by_number(block, *fitting, number_in_scheme(lab, w.segment), taken);
+    std::optional<Prefix> p = around(typed_on(lab, lab.segments[w.segment]), *fitting, taken);
+    if (!p && !by_need) p = by_number(block, *fitting, number_in_scheme(lab, w.segment), taken);
     if (!p) p = lowest_free(block, *fitting, taken);
     if (!p) return fail(text::plan_block_full, to_text(block), std::to_string(*fitting), name);
     lab.segments[w.segment].prefix4 = p;

@@ -57,9 +57,10 @@ struct SegmentBudget {
   std::int64_t usable = 0;   // host addresses of the prefix; 0 without one
   std::int64_t used = 0;     // by cards, PC socket, gateway held by a LAN's router, translator
   std::int64_t reserved = 0; // DHCP ranges and kept ranges, without used ones
+  std::int64_t wanted = 0;   // by cards that wait for a suggestion
   std::int64_t memory = 0;   // MiB taken by running machines with a card on it
   std::int64_t free() const { return usable - used - reserved; }
-  Verdict verdict() const { return free() < 0 ? Verdict::over : Verdict::fits; }
+  Verdict verdict() const { return usable > 0 && free() < wanted ? Verdict::over : Verdict::fits; }
   friend bool operator==(const SegmentBudget&, const SegmentBudget&) = default;
 };
 

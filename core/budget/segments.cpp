@@ -69,6 +69,18 @@ class Different {
 
 } // namespace
 
+namespace {
+
+void count_wanted(const Index& index, std::vector<SegmentBudget>& out) {
+  const NetworkFacts& facts = index.facts();
+  if ((facts.any_card & CardMark::incomplete) == 0) return;
+  for (std::size_t c = 0; c < facts.card_marks.size(); ++c)
+    if ((facts.card_marks[c] & CardMark::incomplete) != 0 && facts.card_segment[c] != kNowhere)
+      ++out[facts.card_segment[c]].wanted;
+}
+
+} // namespace
+
 std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesInUse& addresses) {
   const auto& segments = index.lab().segments;
   std::vector<SegmentBudget> out(segments.size());
@@ -88,6 +100,7 @@ std::vector<SegmentBudget> address_budgets(const Index& index, const AddressesIn
     else
       count_addresses(addresses.on(s, prefix->family()), *prefix, kept, out[s]);
   }
+  count_wanted(index, out);
   return out;
 }
 

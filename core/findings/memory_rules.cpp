@@ -35,6 +35,21 @@ void check_over(const Context& c, std::vector<Finding>& out) {
   }
 }
 
+// Where an exercise is over as well, that is the error; what everything on would take is told beside it.
+void check_over_with_all(const Context& c, std::vector<Finding>& out) {
+  for (std::size_t s = 0; s < c.budgets[0].memory.size(); ++s) {
+    const MemoryBudget& b = c.budgets[0].memory[s];
+    const auto over = [s](const ExerciseBudgets& e) { return over_by(e.memory[s]); };
+    if (over(c.budgets[0]) <= 0 || !trouble_in_exercises(c, over).when.exercises.any()) continue;
+    out.push_back(
+        found(Severity::note,
+              say(text::memory_over_all, c.name(b.of), Mib{-b.headroom()}, Mib{b.taken}, Mib{b.budget}),
+              say(text::memory_over_beside_why), {b.of}));
+    out.back().when.always = false;
+    out.back().when.everything_on = true;
+  }
+}
+
 // Whether `machine` may grow by `more` MiB without making what carries it over or tight in any occasion that
 // counts.
 bool carrier_has(const Context& c, std::uint32_t machine, std::int64_t more) {
@@ -275,6 +290,8 @@ std::span<const Rule> memory_rules() {
   static const std::array list{
       Rule{"memory-over", Topic::memory, Severity::error, "What runs takes more memory than there is",
            kPractice, check_over, fix_over, other_fix_over},
+      Rule{"memory-over-with-all", Topic::memory, Severity::note,
+           "Everything on at once would take more memory than there is", kPractice, check_over_with_all},
       Rule{"memory-refused", Topic::memory, Severity::error,
            "A machine has less memory than its installer accepts", kPractice, check_refused, fix_marks},
       Rule{"memory-footprint", Topic::memory, Severity::error, "A hypervisor has no memory left for guests",

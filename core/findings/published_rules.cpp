@@ -1,5 +1,6 @@
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
+#include "core/reach/promises.h"
 #include "core/text/name_text.h"
 
 #include <algorithm>
@@ -108,8 +109,12 @@ void check_no_server(const Context& c, std::vector<Finding>& out) {
   const auto it = std::find_if(facts.machine_marks.begin(), facts.machine_marks.end(),
                                [wanted](std::uint32_t marks) { return (marks & wanted) != 0; });
   const AnyId id = c.lab.machines[static_cast<std::size_t>(it - facts.machine_marks.begin())].id;
-  out.push_back(found(Severity::caution, say(text::no_name_server, c.name(id)), say(text::no_name_server_why),
-                      {AnyId{Kind::lab, 0}}));
+  bool must = false;
+  facts.each_machine(MachineMark::needs_names, [&](std::uint32_t m) {
+    for (const Need& n : needs_of(c.index, m)) must |= n.service == "names" && n.strength == Strength::must;
+  });
+  out.push_back(found(must ? Severity::error : Severity::caution, say(text::no_name_server, c.name(id)),
+                      say(text::no_name_server_why), {AnyId{Kind::lab, 0}}));
 }
 
 void check_pc(const Context& c, std::vector<Finding>& out) {

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace snug {
 
@@ -56,17 +57,31 @@ void fit_hypervisors(Lab& lab, const Context& c, const Plan& plan, std::int32_t 
   }
 }
 
-Lab made_small(const Context& c, const Plan& plan, std::uint32_t carrier) {
+struct Saving {
+  std::uint32_t machine = 0; // without guests of its own
+  std::int64_t mib = 0;
+};
+
+// Who gives how much, the largest first.
+std::vector<Saving> savings(const Context& c, const Plan& plan, std::uint32_t carrier) {
+  std::vector<Saving> out;
+  for (std::uint32_t m = 0; m < c.lab.machines.size(); ++m) {
+    const MachineColumn& column = c.index.machines()[m];
+    if (column.has_guests || column.role == kNowhere || !is_inside(c.index, m, carrier)) continue;
+    const std::int64_t mib = c.lab.machines[m].memory - size_of(c.lab.roles[column.role], plan);
+    if (mib > 0) out.push_back({m, mib});
+  }
+  std::stable_sort(out.begin(), out.end(), [](const Saving& a, const Saving& b) { return a.mib > b.mib; });
+  return out;
+}
+
+Lab made_small(const Context& c, const Plan& plan, std::uint32_t carrier, std::span<const Saving> who) {
   Lab lab = c.lab;
   lab.facts.sizes = plan.sizes;
   std::int32_t deepest = -1;
-  for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
-    const MachineColumn& column = c.index.machines()[m];
+  for (const MachineColumn& column : c.index.machines())
     if (column.has_guests) deepest = std::max(deepest, column.depth);
-    if (column.has_guests || column.role == kNowhere || !is_inside(c.index, m, carrier)) continue;
-    std::int64_t& memory = lab.machines[m].memory;
-    memory = std::min(memory, size_of(lab.roles[column.role], plan));
-  }
+  for (const Saving& s : who) lab.machines[s.machine].memory -= s.mib;
   for (; deepest >= 0; --deepest) fit_hypervisors(lab, c, plan, deepest, carrier);
   return lab;
 }
@@ -86,9 +101,20 @@ std::optional<Fix> shrink(const Context& c, const Finding& f) {
                          Plan{SizeSet::lean, true, &text::fix_lean_least}};
   const std::uint32_t carrier = f.places[0].kind == Kind::machine ? c.index.place(f.places[0]) : kNowhere;
   for (const Plan& plan : plans) {
-    const Lab small = made_small(c, plan, carrier);
-    if (is_still_found(small, f)) continue;
-    Edit edit = difference(c.lab, small);
+    const std::vector<Saving> all = savings(c, plan, carrier);
+    const auto made = [&](std::size_t count) {
+      return made_small(c, plan, carrier, std::span(all).first(count));
+    };
+    if (is_still_found(made(all.size()), f)) continue;
+    std::size_t enough = all.size(); // of them; fewer give less
+    for (std::size_t too_few = 0; too_few < enough;) {
+      const std::size_t half = (too_few + enough) / 2;
+      if (is_still_found(made(half), f))
+        too_few = half + 1;
+      else
+        enough = half;
+    }
+    Edit edit = difference(c.lab, made(enough));
     const auto smaller = std::count_if(edit.steps.begin(), edit.steps.end(), [](const Primitive& p) {
       const auto* set = std::get_if<SetField>(&p);
       return set && set->id.kind == Kind::machine;

@@ -14,8 +14,9 @@ void put_processor(Pc& pc, const ProcessorFacts& p) {
   if (p.efficiency_cores) pc.efficiency_cores = *p.efficiency_cores;
   put(pc.is_64_bit, p.is_64_bit);
   put(pc.firmware_virtualization, p.firmware_switch);
-  if (p.virtualization && !*p.virtualization)
-    pc.firmware_virtualization = Known::no; // lacking or hidden by it
+  // Lacking or hidden by it; in a guest by what is below, which says nothing of the firmware.
+  if (p.virtualization && !*p.virtualization && p.under_hypervisor && !*p.under_hypervisor)
+    pc.firmware_virtualization = Known::no;
   // A hypervisor below: this PC is a guest itself, or its own system occupies the virtualization; nobody
   // tells which.
   if (p.under_hypervisor && !*p.under_hypervisor) pc.virtualization_occupied = Known::no;

@@ -80,7 +80,8 @@ std::string segment_text(const Analysis& a, std::uint32_t segment, const Segment
   if (!prefix) return "addresses: no IPv4 prefix" + memory;
   const std::string pool = range_text(a, segment);
   return "addresses: " + std::string(word(b.verdict())) + ", " + std::to_string(b.used) + " used, " +
-         std::to_string(b.reserved) + " reserved, " + std::to_string(b.free()) + " free, of " +
+         std::to_string(b.reserved) + " reserved, " + std::to_string(b.free()) + " free, " +
+         (b.wanted > 0 ? std::to_string(b.wanted) + " more wanted, " : "") + "of " +
          std::to_string(b.usable) + " in " + to_text(*prefix) +
          (pool.empty() ? "" : "; DHCP gives out " + pool) + memory;
 }

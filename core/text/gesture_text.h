@@ -72,11 +72,11 @@ inline constexpr Template gesture_then_room{"gesture-then-room", "{0} then has r
 inline constexpr Template gesture_then_no_room{"gesture-then-no-room", "{0} then has no room for a guest"};
 inline constexpr Template gesture_then_over{"gesture-then-over", "{0} is then over by {1}"};
 inline constexpr Template gesture_comes{"gesture-comes", "new: {0}"};
-inline constexpr Template gesture_goes{"gesture-goes", "settled: {0}"};
+inline constexpr Template gesture_goes{"gesture-goes", "no longer: {0}"};
 inline constexpr Template gesture_comes_more{"gesture-comes-more", "new: {0} more findings",
                                              "new: {0} more finding"};
-inline constexpr Template gesture_goes_more{"gesture-goes-more", "settled: {0} more findings",
-                                            "settled: {0} more finding"};
+inline constexpr Template gesture_goes_more{"gesture-goes-more", "no longer: {0} more findings",
+                                            "no longer: {0} more finding"};
 inline constexpr Template gesture_accept{"gesture-accept", "Accept a finding"};
 inline constexpr Template gesture_no_reason{"gesture-no-reason", "say in a few words why it is all right"};
 

@@ -16,6 +16,8 @@ inline constexpr Template memory_over_why_lean{"memory-over-why-lean",
                                                "The last guest will not start, or {0} swaps and all of them "
                                                "crawl: leave some off, make some smaller (their "
                                                "roles have lean sizes too), or give it more memory."};
+inline constexpr Template memory_over_beside_why{
+    "memory-over-beside-why", "Only what an exercise switches on has to fit: choose an exercise to see it."};
 inline constexpr Template memory_tight{
     "memory-tight", "{0} has {1} of headroom left in \"{3}\", less than the {2} that are kept free"};
 inline constexpr Template memory_tight_all{

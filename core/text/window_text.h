@@ -108,6 +108,9 @@ inline constexpr Template act_later{"act-later", "One place &later"};
 inline constexpr Template act_tidy{"act-tidy", "Tid&y"};
 inline constexpr Template tidy_already{"tidy-already",
                                        "It is tidy already: in no other order do fewer wires cross rails."};
+inline constexpr Template tidy_done{"tidy-done", "Tidied: wires cross rails {0} times instead of {1}."};
+inline constexpr Template tidy_shorter{
+    "tidy-shorter", "Tidied: the picture is smaller; wires cross rails {0} times, as before."};
 inline constexpr Template act_hold{"act-hold", "&Keep in place"};
 inline constexpr Template act_addresses{"act-addresses", "Suggest &addresses"};
 inline constexpr Template act_select_all{"act-select-all", "Select a&ll"};

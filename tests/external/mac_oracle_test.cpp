@@ -69,7 +69,8 @@ TEST(MacOracle, RegistryIsTheOneOfTheChecks) {
 
 TEST(Sha1Oracle, AgreesWithSha1sum) {
   std::mt19937_64 random(160);
-  for (const std::size_t size : {0, 1, 54, 55, 56, 57, 63, 64, 65, 118, 119, 120, 127, 128, 129, 10'000}) {
+  constexpr std::size_t kSizes[]{0, 1, 54, 55, 56, 57, 63, 64, 65, 118, 119, 120, 127, 128, 129, 10'000};
+  for (const std::size_t size : kSizes) {
     std::string bytes;
     for (std::size_t i = 0; i < size; ++i) bytes += static_cast<char>(random() & 0xffU);
     const test::Ran ran = test::run_program({"sha1sum"}, bytes);

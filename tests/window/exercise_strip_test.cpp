@@ -1,6 +1,7 @@
 // What the button of an exercise says: everything that is known of it, not its memory alone.
 
 #include "core/analyse/standing.h"
+#include "core/edit/build.h"
 #include "tests/window/hand.h"
 #include "ui/session/words.h"
 #include "ui/window/exercise_strip.h"
@@ -61,6 +62,34 @@ TEST_F(Strip, WhatIsRepairedIsNoLongerHeldAgainstIt) {
   EXPECT_NE(icon(button("Names and logins")), bad);
   EXPECT_TRUE(button("Everything on").text().endsWith(QStringLiteral("tight")))
       << button("Everything on").text().toStdString();
+}
+
+// Nothing moves under the hand while a drag changes what they say; after it they are as wide as their words.
+TEST_F(Strip, InADragTheyStayWhereTheyAre) {
+  window.resize(1280, 800);
+  QTest::qWait(20);
+  const auto places = [this] {
+    QList<QRect> out;
+    for (const QPushButton* b : buttons()) out << b->geometry();
+    return out;
+  };
+  const QList<QRect> before = places();
+  const auto words_of = [this] {
+    QStringList out;
+    for (const QPushButton* b : buttons()) out << b->text();
+    return out;
+  };
+  const QStringList said = words_of();
+  const std::vector<AnyId> gone{hand.machine("beacon")};
+  hand.session().preview(remove_elements(hand.lab(), gone));
+  QTest::qWait(20);
+  EXPECT_NE(words_of(), said);
+  EXPECT_EQ(places(), before);
+  hand.session().end_preview();
+  QTest::qWait(20);
+  EXPECT_EQ(words_of(), said);
+  EXPECT_EQ(places(), before);
+  EXPECT_GT(button("Names and logins").maximumWidth(), 1000);
 }
 
 // All of the ferry's stand in one line on a small screen.

@@ -28,6 +28,8 @@ TEST_F(TidyWindow, OrdersMovesAndIsTakenBack) {
   hand.key(Qt::Key_T, Qt::ControlModifier);
   EXPECT_LT(tidiness(window.session().analysis()), tidiness(Analysis(before)));
   EXPECT_EQ(window.session().undo_words(), QStringLiteral("Tidy"));
+  EXPECT_TRUE(window.notice().text().startsWith(QStringLiteral("Tidied: wires cross rails ")))
+      << window.notice().text().toStdString();
   const QImage at_first = picture();
   QTest::qWait(120);
   const QImage on_the_way = picture();

@@ -37,6 +37,8 @@ HopLine line_of(const Analysis& a, const ReachStep& s) {
     if (id.kind != Kind::outside && exists(a.lab(), id) &&
         std::find(line.places.begin(), line.places.end(), id) == line.places.end())
       line.places.push_back(id);
+  const Card* card = s.card.kind == Kind::card ? find<Card>(a.lab(), CardId{s.card.number}) : nullptr;
+  if (card && card->segment) line.places.emplace_back(card->segment); // the rail it goes along
   return line;
 }
 

@@ -150,6 +150,11 @@ void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
   const QString words_of =
       QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ") + words(s.word);
   if (button.text() != words_of) button.setText(words_of);
+  // In a drag nothing moves under the hand: a longer word finds room beside the mark.
+  if (const bool held = session_.is_previewing(); held != (button.minimumWidth() == button.maximumWidth())) {
+    button.setMinimumWidth(held ? button.width() : 0);
+    button.setMaximumWidth(held ? button.width() : QWIDGETSIZE_MAX);
+  }
   if (const auto wanted = std::pair(s.standing, theme_); button.marked != wanted) {
     button.marked = wanted;
     button.setIcon(mark(s.standing, snug::palette(theme_)));

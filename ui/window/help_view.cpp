@@ -120,6 +120,8 @@ QWidget* HelpView::make_keys(const QWidget& window) {
   for (const auto& [keys, what] : {std::pair{&text::help_key_tab, &text::help_key_choose},
                                    {&text::help_key_click, &text::help_key_more},
                                    {&text::help_key_enter, &text::help_key_edit},
+                                   {&text::help_key_arrows, &text::help_key_place},
+                                   {&text::help_key_digits, &text::help_key_count},
                                    {&text::help_key_right, &text::help_key_menu},
                                    {&text::help_key_escape, &text::help_key_leave}})
     put(words(*keys), words(*what));

@@ -17,6 +17,7 @@
 #include "ui/window/find_box.h"
 #include "ui/window/help_view.h"
 #include "ui/window/main_window.h"
+#include "ui/window/notice_bar.h"
 #include "ui/window/shares.h"
 #include "ui/window/sides.h"
 
@@ -123,8 +124,15 @@ void MainWindow::tidy_up() {
   const Edit edit = tidy(session_.analysis());
   if (edit.steps.empty()) return session_.tell(Notice::Kind::told, words(text::tidy_already));
   const Drawing before = canvas_->drawing();
+  const std::int64_t crossed = tidiness(session_.analysis()).crossings;
   session_.seal();
-  if (session_.perform(edit)) canvas_->glide_from(before);
+  if (!session_.perform(edit)) return;
+  canvas_->glide_from(before);
+  const std::int64_t crosses = tidiness(session_.analysis()).crossings;
+  const QString done = crosses == crossed
+                           ? words(text::tidy_shorter, std::to_string(crosses))
+                           : words(text::tidy_done, std::to_string(crosses), std::to_string(crossed));
+  notice_->show_notice({Notice::Kind::told, done}, {{words(text::notice_undo), [this] { session_.undo(); }}});
 }
 
 HelpView& MainWindow::help() {

@@ -140,6 +140,32 @@ TEST(Plan, PrefixesByNeedAreLargestFirst) {
   for (const auto& [s, expected] : wanted) EXPECT_EQ(to_text(*find<Segment>(lab, s)->prefix4), expected);
 }
 
+// A segment without a prefix gets one that holds what people typed there, by number and by need.
+TEST(Plan, PrefixHoldsTypedAddresses) {
+  for (const bool by_need : {false, true}) {
+    World w;
+    const SegmentId late = w.add_segment("Late", "");
+    const CardId one = w.add_card(w.pilot, late, "10.20.3.77"), two = w.add_card(w.desk, late, "10.20.3.9");
+    w.add_card(w.router, late);
+    PlanOptions options;
+    options.by_need = by_need;
+    const Lab lab = planned(w.lab, options);
+    const auto prefix4 = find<Segment>(lab, late)->prefix4;
+    ASSERT_TRUE(prefix4);
+    EXPECT_TRUE(prefix4->contains(address("10.20.3.77")) && prefix4->contains(address("10.20.3.9")))
+        << to_text(*prefix4);
+    EXPECT_EQ(prefix4->length(), by_need ? 25 : 24);
+    EXPECT_EQ(first_address(lab, one), "10.20.3.77");
+    EXPECT_EQ(first_address(lab, two), "10.20.3.9");
+    EXPECT_TRUE(places_of(lab, "address-outside").empty());
+  }
+  World taken; // the network they lie in is another segment's: the scheme decides, and a finding tells
+  const SegmentId late = taken.add_segment("Late", "");
+  taken.add_card(taken.pilot, late, "172.22.20.77");
+  const Lab lab = planned(taken.lab);
+  EXPECT_FALSE(find<Segment>(lab, late)->prefix4->overlaps(*find<Segment>(lab, taken.hold)->prefix4));
+}
+
 TEST(Plan, ChosenBlockKeepsAwayFromPlacesAndUsualDefaults) {
   World w;
   w.lab.numbering.block.reset();

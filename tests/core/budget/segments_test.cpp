@@ -38,6 +38,28 @@ TEST(SegmentBudgets, AddressesAreCountedOnce) {
   EXPECT_EQ(b.free(), 62 - 2 - 32);
 }
 
+TEST(SegmentBudgets, WhoWaitsForAnAddressCounts) {
+  Ship ship;
+  const SegmentId steering = ship.add_segment("Steering", SegmentKind::isolated);
+  for (Segment& s : ship.lab.segments) s.prefix4 = *parse_prefix("192.0.2.0/30");
+  for (const MachineId m : {ship.beacon, ship.hold}) {
+    ship.add_card(m);
+    ship.lab.cards.back().segment = steering;
+    ship.lab.cards.back().addresses = {CardAddress{{}, AddressKind::suggested, {}, {}}};
+  }
+  const auto budget = [&] {
+    const Index index(ship.lab);
+    return address_budgets(index, AddressesInUse(index))[0];
+  };
+  EXPECT_EQ(budget().wanted, 2);
+  EXPECT_EQ(budget().verdict(), Verdict::fits); // two hosts are there
+  ship.add_card(ship.beacon);
+  ship.lab.cards.back() = ship.lab.cards[ship.lab.cards.size() - 2];
+  ship.lab.cards.back().id.number = ship.lab.facts.next_id++;
+  EXPECT_EQ(budget().wanted, 3);
+  EXPECT_EQ(budget().verdict(), Verdict::over);
+}
+
 TEST(SegmentBudgets, WithoutAPrefixThereIsNothing) {
   Ship ship;
   ship.add_segment("Steering", SegmentKind::isolated);

@@ -41,6 +41,25 @@ TEST(MemoryRules, EachFiresAloneAndItsFixMendsIt) {
   for (const RuleCase& c : cases) test::expect_case(c);
 }
 
+// Everything on is told beside an exercise that is over as well, as a note (nobody needs all at once).
+TEST(MemoryRules, EverythingOnIsToldBesideAnExercise) {
+  Ship ship;
+  ship.lab.pc.reserved = 65536 - 20000;
+  const auto found = [&](std::string_view rule) {
+    std::vector<std::pair<Severity, bool>> out;
+    const Analysis a = analyse(ship.lab);
+    for (const Finding& f : a.findings())
+      if (f.rule->id == rule) out.emplace_back(f.severity, holds_in(ship.lab, f, ExerciseId{}));
+    return out;
+  };
+  using Told = std::vector<std::pair<Severity, bool>>;
+  EXPECT_EQ(found("memory-over"), (Told{{Severity::error, false}}));
+  EXPECT_EQ(found("memory-over-with-all"), (Told{{Severity::note, true}}));
+  ship.lab.exercises.clear(); // then everything on is all there is
+  EXPECT_EQ(found("memory-over"), (Told{{Severity::error, true}}));
+  EXPECT_TRUE(found("memory-over-with-all").empty());
+}
+
 TEST(MemoryRules, AtTheLimitIsNotOver) {
   Ship ship;
   ship.lab.pc.max_guest_memory = 36864;

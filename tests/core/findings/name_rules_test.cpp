@@ -90,6 +90,24 @@ TEST(NameRules, EachFiresAndItsFixHelps) {
   for (const RuleCase& c : kCases) check_case(c);
 }
 
+// Who must have names and finds nobody is in error, as with every other service.
+TEST(NameRules, NobodyOffersWhatMustBe) {
+  World w;
+  w.machine(w.pilot).offers.erase(w.machine(w.pilot).offers.begin());
+  Need need;
+  need.service = "names";
+  w.segment(w.crew).translator_names = false;
+  for (const Strength strength : {Strength::wants, Strength::must}) {
+    need.strength = strength;
+    w.machine(w.desk).needs = {need};
+    const Analysis a = analyse(w.lab);
+    const auto it = std::find_if(a.findings().begin(), a.findings().end(),
+                                 [](const Finding& f) { return f.rule->id == "no-name-server"; });
+    ASSERT_NE(it, a.findings().end());
+    EXPECT_EQ(it->severity, strength == Strength::must ? error : caution);
+  }
+}
+
 TEST(NameRules, TranslatorRelaysNames) {
   World w;
   w.machine(w.desk).role = add_role(w, false);

@@ -75,7 +75,7 @@ TEST(Consequences, SayOverAndSettled) {
   EXPECT_TRUE(english(first[0]).find("is then over by") != std::string::npos) << english(first[0]);
   const auto back = consequences(after, now, exercise);
   EXPECT_TRUE(std::any_of(back.begin(), back.end(),
-                          [](const Message& m) { return english(m).starts_with("settled: "); }));
+                          [](const Message& m) { return english(m).starts_with("no longer: "); }));
 }
 
 } // namespace

@@ -1,4 +1,5 @@
 #include "core/probe/facts.h"
+#include "core/probe/pc_element.h"
 
 #include "tests/support/file_tree.h"
 #include "tests/support/hostile.h"
@@ -118,6 +119,21 @@ TEST(Probe, GuestIsNotBelieved) {
   EXPECT_EQ(facts.volumes.value().at(0).kind, std::nullopt);
   EXPECT_EQ(facts.cards.value().at(0).medium, std::nullopt);
   EXPECT_EQ(facts.cards.value().at(0).mtu, std::nullopt); // RFC 791: no link may carry less than 68
+}
+
+// The firmware of a PC that is a guest itself is not known, whatever its processor shows; on a real one a
+// processor without virtualization has it lacking or switched off.
+TEST(Probe, FirmwareIsNotGuessedInAGuest) {
+  for (const auto& [under, told] : {std::pair{std::optional<bool>(true), Known::unknown},
+                                    {std::optional<bool>(), Known::unknown},
+                                    {std::optional<bool>(false), Known::no}}) {
+    PcFacts facts;
+    facts.processor.virtualization = false;
+    facts.processor.under_hypervisor = under;
+    Lab lab;
+    put_facts(lab, facts);
+    EXPECT_EQ(lab.pc.firmware_virtualization, told);
+  }
 }
 
 void expect_all_unknown(const PcFacts& facts) {
