@@ -25,7 +25,14 @@ _snuglab_cli() {
       compopt -o default
       return
       ;;
-    --title | --scale | --exercise | --off | --place) return ;;
+    --exercise | --off) # names of the lab that stands on the line
+      local lab of=exercises IFS=$'\n'
+      [[ $prev == --off ]] && of=machines
+      for lab in "${COMP_WORDS[@]}"; do [[ $lab == *.snuglab ]] && break; done
+      mapfile -t COMPREPLY < <(compgen -W "$("${COMP_WORDS[0]}" table "$lab" --of "$of" --format csv 2>/dev/null | tail -n +2 | cut -d , -f 1)" -- "$cur")
+      return
+      ;;
+    --title | --scale | --place) return ;;
     *) words_of= ;;
   esac
   if [[ -n $words_of ]]; then
@@ -44,6 +51,7 @@ _snuglab_cli() {
       changes) words_of="--json --output" ;;
       fix) words_of="--place --output" ;;
       format) words_of="--schema" ;;
+      version) words_of= ;;
       *) words_of="--json" ;;
     esac
     mapfile -t COMPREPLY < <(compgen -W "$words_of --help" -- "$cur")

@@ -20,17 +20,25 @@ std::int64_t rounded_up(std::int64_t mib) { return (mib + kStep - 1) / kStep * k
 // Nothing runs: nothing is over, however small the budget is.
 std::int64_t over_by(const MemoryBudget& b) { return b.taken == 0 ? 0 : -b.headroom(); }
 
+// A part of its own that is larger than all its memory is no number to show.
+Message over_message(const Context& c, std::size_t occasion, const MemoryBudget& b) {
+  const Mib over{-b.headroom()}, taken{b.taken};
+  if (b.budget <= 0)
+    return say_when(c, occasion, text::memory_over_nothing, text::memory_over_nothing_all, c.name(b.of), over,
+                    taken);
+  return say_when(c, occasion, text::memory_over, text::memory_over_all, c.name(b.of), over, taken,
+                  Mib{b.budget});
+}
+
 void check_over(const Context& c, std::vector<Finding>& out) {
   for (std::size_t s = 0; s < c.budgets[0].memory.size(); ++s) {
     const Trouble t = trouble_in_exercises(c, [s](const ExerciseBudgets& b) { return over_by(b.memory[s]); });
     if (!t) continue;
     const MemoryBudget& b = c.budgets[t.worst].memory[s];
-    const std::string name = c.name(b.of);
-    out.push_back(found(
-        over_severity(c, t),
-        say_when(c, t.worst, text::memory_over, text::memory_over_all, name, Mib{-b.headroom()}, Mib{b.taken},
-                 Mib{b.budget}),
-        say(has_leaner_sizes(c.lab) ? text::memory_over_why_lean : text::memory_over_why, name), {b.of}));
+    out.push_back(
+        found(over_severity(c, t), over_message(c, t.worst, b),
+              say(has_leaner_sizes(c.lab) ? text::memory_over_why_lean : text::memory_over_why, c.name(b.of)),
+              {b.of}));
     out.back().when = t.when;
   }
 }
@@ -41,10 +49,7 @@ void check_over_with_all(const Context& c, std::vector<Finding>& out) {
     const MemoryBudget& b = c.budgets[0].memory[s];
     const auto over = [s](const ExerciseBudgets& e) { return over_by(e.memory[s]); };
     if (over(c.budgets[0]) <= 0 || !trouble_in_exercises(c, over).when.exercises.any()) continue;
-    out.push_back(
-        found(Severity::note,
-              say(text::memory_over_all, c.name(b.of), Mib{-b.headroom()}, Mib{b.taken}, Mib{b.budget}),
-              say(text::memory_over_beside_why), {b.of}));
+    out.push_back(found(Severity::note, over_message(c, 0, b), say(text::memory_over_beside_why), {b.of}));
     out.back().when.always = false;
     out.back().when.everything_on = true;
   }

@@ -58,7 +58,7 @@ std::vector<std::string> steps_in_the_file(const Edit& edit) {
 
 std::string finding_text(const Analysis& a, const Finding& f, const Repairs& repairs, bool with_exercises) {
   std::string out = std::string(word(f.severity)) + ": " + clean(english(f.message)) + "\n";
-  if (!f.reason.empty()) out += "    " + clean(english(f.reason)) + "\n";
+  if (!f.reason.empty()) out += "    " + clean(sentence(f.reason)) + "\n";
   if (with_exercises && !f.when.always) {
     const auto names = exercise_names(a, f.when);
     if (!names.empty()) out += "    in: " + clean(english(Argument(names))) + "\n";

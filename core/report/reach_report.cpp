@@ -33,6 +33,11 @@ class Json {
     out_ += v ? "true" : "false";
     first_ = false;
   }
+  void number(std::string_view k, std::int64_t v) {
+    key(k);
+    out_ += std::to_string(v);
+    first_ = false;
+  }
   void node(std::string_view k, AnyId id) {
     key(k);
     if (!id) {
@@ -95,7 +100,10 @@ std::string reach_json(const Analysis& a, ExerciseId exercise, const ReachQuesti
   Json j(a.lab());
   j.open('{');
   j.text("lab", a.lab().facts.title);
-  j.text("exercise", exercise_name(a.lab(), exercise));
+  if (exercise)
+    j.text("exercise", exercise_name(a.lab(), exercise));
+  else
+    j.node("exercise", {}); // everything on
   j.node("from", q.from);
   j.node("to", q.to);
   j.text("service", service_of(q));
@@ -109,6 +117,7 @@ std::string reach_json(const Analysis& a, ExerciseId exercise, const ReachQuesti
     j.node("card", s.card);
     j.text("decision", word(s.what));
     j.text("address", to_text(s.address));
+    if (s.service > 0) j.number("port", s.service);
     j.flag("back", s.back);
     j.close('}');
   };

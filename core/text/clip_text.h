@@ -24,4 +24,22 @@ inline constexpr Template act_paste_here{"act-paste-here", "&Paste"};
 inline constexpr Template act_copy_table{"act-copy-table", "Copy as ta&ble"};
 inline constexpr Template copied_table{"copied-table", "The address table is on the clipboard"};
 
+// Several addresses at once
+inline constexpr Template paste_line{"paste-line", "line {0}, for {1}: {2}. Nothing was pasted"};
+inline constexpr Template paste_none{"paste-none",
+                                     "there is no address among what was copied: copy one on each line"};
+inline constexpr Template paste_more{
+    "paste-more", "{0} lines were copied and {1} fit into the table from here on: the rest was left out"};
+inline constexpr Template number_on_first{
+    "number-on-first", "give the first of them an address: the others are numbered on from there"};
+inline constexpr Template number_on_end{
+    "number-on-end", "from {0} on only {1} addresses fit into the segment: begin with a lower one"};
+inline constexpr Template act_paste_addresses{"act-paste-addresses", "&Paste addresses from here"};
+inline constexpr Template act_number_on{"act-number-on", "&Number on from the first"};
+inline constexpr Template act_suggest_again{"act-suggest-again", "&Suggest these anew"};
+inline constexpr Template addresses_free{"addresses-free", "Free on {0}: {1}"};
+inline constexpr Template addresses_free_more{"addresses-free-more", "Free on {0}: {1} and more"};
+inline constexpr Template addresses_none_free{"addresses-none-free", "Nothing is free on {0}"};
+inline constexpr Template addresses_span{"addresses-span", "{0} to {1}"};
+
 } // namespace snug::text

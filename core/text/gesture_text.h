@@ -63,6 +63,7 @@ inline constexpr Template gesture_pull_socket_help{
 inline constexpr Template gesture_rename{"gesture-rename", "Rename {0} to {1}"};
 inline constexpr Template gesture_address{"gesture-address", "Set the address of {0} to {1}"};
 inline constexpr Template gesture_address_off{"gesture-address-off", "Take the address off {0}"};
+inline constexpr Template gesture_addresses{"gesture-addresses", "Set {0} addresses", "Set {0} address"};
 inline constexpr Template gesture_no_name{"gesture-no-name", "a name has at least one letter"};
 inline constexpr Template gesture_nothing{"gesture-nothing", "nothing is chosen"};
 inline constexpr Template gesture_then_free{"gesture-then-free", "{0} then has {1} free"};

@@ -9,6 +9,12 @@ inline constexpr Template memory_over{
     "memory-over", "{0} is over by {1} in \"{4}\": what runs takes {2}, and there are {3}"};
 inline constexpr Template memory_over_all{
     "memory-over-all", "{0} is over by {1} with everything on: what runs takes {2}, and there are {3}"};
+inline constexpr Template memory_over_nothing{
+    "memory-over-nothing",
+    "{0} is over by {1} in \"{3}\": what runs takes {2}, and its own part leaves nothing"};
+inline constexpr Template memory_over_nothing_all{
+    "memory-over-nothing-all",
+    "{0} is over by {1} with everything on: what runs takes {2}, and its own part leaves nothing"};
 inline constexpr Template memory_over_why{
     "memory-over-why", "The last guest will not start, or {0} swaps and all of them crawl: leave some off, "
                        "make some smaller, or give it more memory."};

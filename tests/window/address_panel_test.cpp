@@ -6,10 +6,14 @@
 #include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
+#include "ui/window/notice_bar.h"
 
 #include <gtest/gtest.h>
 
+#include <QClipboard>
+#include <QGuiApplication>
 #include <QHeaderView>
+#include <QLabel>
 #include <QLineEdit>
 #include <QTableView>
 #include <QTest>
@@ -115,6 +119,51 @@ TEST_F(AddressTable, TheNameServerIsSaidForEveryAddress) {
             QStringLiteral("172.22.10.10 by Steering"));
   EXPECT_EQ(cell("manifest", "Crew", "Name server").data().toString(), QStringLiteral("by DHCP"));
   EXPECT_EQ(cell("beacon", "Steering", "Name server").data().toString(), QStringLiteral("itself"));
+}
+
+// Lines of the clipboard go into the chosen row and those below, as one step; the keyboard numbers them on.
+TEST_F(AddressTable, LinesArePastedAndNumberedOn) {
+  const Lab before = hand.lab();
+  view().sortByColumn(column("Machine"), Qt::AscendingOrder);
+  const QModelIndex from = cell("gangway", "Passengers", "Address");
+  std::vector<QString> was;
+  for (int r = 0; r < 3; ++r) was.push_back(text(from.row() + r, column("Address")));
+  QGuiApplication::clipboard()->setText(QStringLiteral("x\t172.22.40.77\ny\t172.22.50.78\n"));
+  view().setFocus();
+  view().selectRow(from.row());
+  QTest::keyClick(&view(), Qt::Key_V, Qt::ControlModifier);
+  EXPECT_EQ(text(from.row(), column("Address")), QStringLiteral("172.22.40.77"));
+  EXPECT_EQ(text(from.row() + 1, column("Address")), QStringLiteral("172.22.50.78"));
+  EXPECT_EQ(text(from.row() + 2, column("Address")), was[2]);
+  EXPECT_EQ(hand.session().undo_words(), QStringLiteral("Set 2 addresses"));
+  hand.session().undo();
+  EXPECT_EQ(hand.lab(), before);
+  view().clearSelection();
+  for (const char* machine : {"deck-a", "deck-b"})
+    view().selectionModel()->select(cell(machine, "Steering", "Address"),
+                                    QItemSelectionModel::Select | QItemSelectionModel::Rows);
+  QTest::keyClick(&view(), Qt::Key_D, Qt::ControlModifier);
+  EXPECT_EQ(text(cell("deck-b", "Steering", "Address").row(), column("Address")),
+            QStringLiteral("172.22.10.32"));
+  QGuiApplication::clipboard()->setText(QStringLiteral("172.22.10.999"));
+  view().selectRow(from.row());
+  const Lab now = hand.lab();
+  QTest::keyClick(&view(), Qt::Key_V, Qt::ControlModifier);
+  EXPECT_EQ(hand.lab(), now);
+  EXPECT_TRUE(window.notice().text().contains(QStringLiteral("999"))) << window.notice().text().toStdString();
+}
+
+// Beside the table stands what is free on the segment of the chosen row.
+TEST_F(AddressTable, WhatIsFreeIsSaid) {
+  const QModelIndex at = cell("beacon", "Steering", "Address");
+  view().scrollTo(at);
+  QTest::mouseClick(view().viewport(), Qt::LeftButton, {}, view().visualRect(at).center());
+  const auto* free = window.addresses().findChild<QLabel*>(QStringLiteral("free_addresses"));
+  ASSERT_NE(free, nullptr);
+  EXPECT_TRUE(free->isVisible());
+  EXPECT_TRUE(free->text().startsWith(QStringLiteral("Free on Steering: 172.22.10.")))
+      << free->text().toStdString();
+  EXPECT_TRUE(free->text().contains(QStringLiteral("172.22.10.32"))) << free->text().toStdString();
 }
 
 } // namespace

@@ -12,6 +12,7 @@
 #include <QFont>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QLabel>
 #include <QLineEdit>
 #include <QSortFilterProxyModel>
 #include <QStyledItemDelegate>
@@ -159,6 +160,11 @@ int AddressModel::row_of(AnyId id) const {
   return -1;
 }
 
+std::optional<AddressCell> AddressModel::cell(int row) const {
+  if (place(row).kind != Kind::card) return std::nullopt;
+  return AddressCell{CardId{place(row).number}, row_of_card(row)};
+}
+
 bool AddressModel::is_empty(int column) const {
   return std::all_of(table_.rows.begin(), table_.rows.end(), [column](const TableRow& row) {
     return std::holds_alternative<std::monostate>(row.cells[static_cast<std::size_t>(column)]);
@@ -217,6 +223,19 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   for (const std::string_view key : {"address", "segment", "card"})
     header.moveSection(header.visualIndex(model_->column_of(key)), place++);
   box->addWidget(view_);
+  free_ = new QLabel(this);
+  free_->setObjectName(QStringLiteral("free_addresses"));
+  free_->setProperty("tone", QStringLiteral("muted"));
+  free_->setTextFormat(Qt::PlainText);
+  free_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+  free_->setFocusPolicy(Qt::NoFocus);
+  free_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed); // never makes the window wider
+  free_->hide();
+  box->addWidget(free_);
+  view_->setContextMenuPolicy(Qt::CustomContextMenu);
+  view_->installEventFilter(this);
+  connect(view_, &QTableView::customContextMenuRequested, this, &AddressPanel::show_menu);
+  connect(view_->selectionModel(), &QItemSelectionModel::selectionChanged, this, &AddressPanel::show_free);
   connect(filter_, &QLineEdit::textChanged, proxy_, &QSortFilterProxyModel::setFilterFixedString);
   connect(model_, &QAbstractItemModel::modelReset, this, &AddressPanel::show_columns);
   connect(model_, &QAbstractItemModel::dataChanged, this, &AddressPanel::show_columns);
@@ -231,6 +250,7 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
     if (std::exchange(other_, false)) model_->fill();
     show_columns();
     follow_selection();
+    show_free();
   });
   connect(&session_, &Session::lab_changed, this, [this, seen] {
     other_ = true;

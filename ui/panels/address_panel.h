@@ -1,6 +1,7 @@
 #pragma once
 // The address table, live: sorted, filtered, its addresses edited in place.
 
+#include "core/gesture/addresses.h"
 #include "core/layout/palette.h"
 #include "core/report/tables.h"
 #include "ui/session/session.h"
@@ -8,6 +9,7 @@
 #include <QAbstractTableModel>
 #include <QWidget>
 
+class QLabel;
 class QLineEdit;
 class QSortFilterProxyModel;
 class QTableView;
@@ -29,6 +31,8 @@ class AddressModel : public QAbstractTableModel {
 
   AnyId place(int row) const { return table_.rows[static_cast<std::size_t>(row)].place; }
   int row_of(AnyId place) const; // -1: none
+  // The cell of a row that is a card's; nothing for others (a socket, a router).
+  std::optional<AddressCell> cell(int row) const;
   int column_of(std::string_view key) const;
   bool is_empty(int column) const;
 
@@ -62,19 +66,33 @@ class AddressPanel : public QWidget {
   // Opens the editor of a card's first address.
   void edit_address(AnyId card);
   void set_theme(Theme theme) { model_->set_theme(theme); }
+  // Several cells at once: lines of the clipboard from the chosen row on (or into the chosen rows), numbers
+  // behind the first of the chosen rows, suggestions for them.
+  void paste();
+  void number_chosen();
+  void suggest_chosen();
 
  signals:
   void place_wanted(snug::AnyId id);
 
+ protected:
+  bool eventFilter(QObject*, QEvent*) override; // of the table: keys
+
  private:
   void show_columns();
   void follow_selection();
+  void show_free();
+  void show_menu(QPoint at);
+  // Of the chosen rows from top to bottom; where one row is chosen and `onward`, of it and all below.
+  std::vector<AddressCell> chosen(bool onward) const;
+  void perform(Result<Edit>, std::span<const AddressCell>);
 
   Session& session_;
   AddressModel* model_;
   QSortFilterProxyModel* proxy_;
   QTableView* view_;
   QLineEdit* filter_;
+  QLabel* free_;        // what is free on the segment of the chosen row
   bool fitted_ = false; // columns to what is in them
   bool following_ = false;
   bool other_ = true; // the lab is another than was filled in
