@@ -1,5 +1,7 @@
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
+#include "core/findings/tools.h"
+#include "core/text/extras_text.h"
 #include "core/text/segment_text.h"
 
 #include <algorithm>
@@ -24,6 +26,14 @@ void check_no_lan(const Context& c, std::vector<Finding>& out) {
 }
 
 std::optional<Fix> fix_no_lan(const Context& c, const Finding& f) {
+  if (c.lab.lans.empty()) {
+    Lan lan;
+    lan.name = english(say(text::extras_lan, Count{1}));
+    return build_fix(c, say(text::fix_add_lan, c.name(f.places[0])), [&](EditBuilder& b) {
+      const LanId id = b.add(lan);
+      b.set(f.places[0], "lan", AnyId(id));
+    });
+  }
   if (c.lab.lans.size() != 1) return std::nullopt;
   const Segment& s = c.lab.segments[c.index.place(f.places[0])];
   Segment after = s;

@@ -99,6 +99,30 @@ std::optional<Fix> fix_hollow(const Context& c, const Finding& f) {
   return change_to(say(text::fix_no_address, card_name(c, card)), c.lab.cards[card], after);
 }
 
+// Where no card of the machine is for management yet, this one most likely is.
+bool is_likely_for_management(const Context& c, const Finding& f) {
+  const std::uint32_t machine = c.index.machine_of_card(c.index.place(f.places[0]));
+  if (machine == kNowhere) return false;
+  const auto cards = c.index.cards_of(machine);
+  return std::none_of(cards.begin(), cards.end(),
+                      [&c](std::uint32_t card) { return c.lab.cards[card].for_management; });
+}
+
+std::optional<Fix> say_management(const Context& c, const Finding& f) {
+  const Card& card = c.lab.cards[c.index.place(f.places[0])];
+  Card after = card;
+  after.for_management = true;
+  return change_to(say(text::fix_for_management, card_name(c, c.index.place(f.places[0]))), card, after);
+}
+
+std::optional<Fix> first_fix_hollow(const Context& c, const Finding& f) {
+  return is_likely_for_management(c, f) ? say_management(c, f) : fix_hollow(c, f);
+}
+
+std::optional<Fix> other_fix_hollow(const Context& c, const Finding& f) {
+  return is_likely_for_management(c, f) ? fix_hollow(c, f) : say_management(c, f);
+}
+
 constexpr std::array kRules{
     Rule{"lan-pool-unknown", Topic::addresses, Severity::caution,
          "A fixed address on a LAN whose DHCP pool nobody knows", kPracticeSource, check_pool, fix_pool},
@@ -106,7 +130,7 @@ constexpr std::array kRules{
          check_missing, fix_missing},
     Rule{"carrying-address", Topic::addresses, Severity::caution,
          "A card that only carries guests' traffic has an address", kPracticeSource, check_hollow,
-         fix_hollow},
+         first_fix_hollow, other_fix_hollow},
 };
 
 } // namespace

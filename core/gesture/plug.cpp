@@ -3,6 +3,7 @@
 #include "core/addressing/plan.h"
 #include "core/base/quote.h"
 #include "core/gesture/fill.h"
+#include "core/gesture/names.h"
 #include "core/text/gesture_text.h"
 
 #include <algorithm>
@@ -78,6 +79,20 @@ Result<Added> add_card(const Lab& lab, MachineId machine, SegmentId segment) {
   return Added{detail::edit_between(lab, after,
                                     say(text::gesture_connect, name_of(lab, machine), name_of(lab, segment))),
                id};
+}
+
+Result<Added> add_cards(const Lab& lab, std::span<const MachineId> machines, SegmentId segment) {
+  Lab after = lab;
+  AnyId first;
+  for (const MachineId m : machines) {
+    auto added = add_card(after, m, segment);
+    if (!added) return fail(added.error());
+    if (const auto ok = detail::take_in(after, std::move(added->edit)); !ok) return fail(ok.error());
+    if (!first) first = added->id;
+  }
+  return Added{detail::edit_between(
+                   lab, after, say(text::gesture_connect, names_of(lab, machines), name_of(lab, segment))),
+               first};
 }
 
 Result<Edit> plug_card(const Lab& lab, CardId id, SegmentId segment) {

@@ -9,6 +9,9 @@ namespace snug {
 // segment has such a prefix); none where addresses cannot be suggested. An inner guest's carriers are left
 // as they are: whether they carry the segment is a finding. A router's cards forward.
 Result<Added> add_card(const Lab&, MachineId, SegmentId);
+// The same for several, as one step.
+Result<Added> add_cards(const Lab&, std::span<const MachineId>,
+                        SegmentId); // one at least; the first one's card
 // Moves a card to another segment: its addresses give way to suggested ones, its DHCP ranges go. Refuses a
 // card with a trunk, and the segment it is on.
 Result<Edit> plug_card(const Lab&, CardId, SegmentId);

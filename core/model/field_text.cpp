@@ -133,4 +133,10 @@ std::optional<Message> echo_of_line(const FieldInfo& f, std::string_view line) {
   return say(text::line_size_bare, mib_text(*mib), mib_text(*mib * kMibPerGib), std::to_string(*mib) + "g");
 }
 
+std::optional<Message> bare_size(const FieldInfo& f, std::string_view line) {
+  auto echo = echo_of_line(f, line);
+  if (!echo || echo->text != &text::line_size_bare) return {};
+  return say(text::line_size_taken, f.label, echo->args[0], echo->args[1], echo->args[2]);
+}
+
 } // namespace snug

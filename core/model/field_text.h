@@ -20,5 +20,8 @@ Result<Value> value_of_line(const FieldInfo&, std::string_view line);
 // How a size is understood while it is typed: "= 4 GiB", and where the unit was left out, how the other one
 // is written. Nothing for other fields, for what is refused and for what stands there as it will be shown.
 std::optional<Message> echo_of_line(const FieldInfo&, std::string_view line);
+// After it was taken: where a small number without unit may have been meant as GiB, what it became and how
+// the other is written.
+std::optional<Message> bare_size(const FieldInfo&, std::string_view line);
 
 } // namespace snug

@@ -10,6 +10,7 @@ inline constexpr Template hollow_address{"hollow-address",
 inline constexpr Template hollow_address_why{
     "hollow-address-why", "A hypervisor needs addresses only for management, storage and migration. Say what "
                           "this one is for, or take it away."};
+inline constexpr Template fix_for_management{"fix-for-management", "{0} is for management"};
 inline constexpr Template fix_no_address{"fix-no-address", "Take the address from {0}"};
 
 inline constexpr Template not_carried{"not-carried", "no card of {0} carries {2} to {1}"};

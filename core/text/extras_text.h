@@ -22,9 +22,9 @@ inline constexpr Template exercise_add_help{
     "Add an exercise: the machines that are on now are on in it, until you switch some off"};
 inline constexpr Template document_help{
     "document-help", "Title, author, domain and sizes of this lab: click to read and change them"};
-inline constexpr Template to_lab{"to-lab", "Title, domain and sizes of the lab"};
-inline constexpr Template to_numbering{"to-numbering", "Numbering scheme: who gets which addresses"};
-inline constexpr Template to_rules{"to-rules", "Rules of thumb: overheads and ratios"};
+inline constexpr Template to_lab{"to-lab", "Title, domain and sizes"};
+inline constexpr Template to_numbering{"to-numbering", "Numbering scheme"};
+inline constexpr Template to_rules{"to-rules", "Rules of thumb"};
 inline constexpr Template extras_volumes{"extras-volumes", "Volumes"};
 inline constexpr Template extras_lans{"extras-lans", "Physical LANs"};
 inline constexpr Template extras_places{"extras-places", "Places"};

@@ -41,6 +41,7 @@ inline constexpr Template forward_elsewhere_why{
     "forward-elsewhere-why", "The translator reaches only machines with an address on its own segment."};
 
 inline constexpr Template bridged_no_lan{"bridged-no-lan", "{0} is bridged, but to no LAN"};
+inline constexpr Template fix_add_lan{"fix-add-lan", "Add a LAN and bridge {0} to it"};
 inline constexpr Template bridged_no_lan_why{
     "bridged-no-lan-why", "Say which physical LAN it is one network with, or make it isolated or NAT."};
 inline constexpr Template fix_bridge_to{"fix-bridge-to", "Bridge {0} to {1}"};

@@ -157,6 +157,8 @@ inline constexpr Template unsaved_question{"unsaved-question", "{0} has changes 
 inline constexpr Template unsaved_save{"unsaved-save", "Save"};
 inline constexpr Template unsaved_drop{"unsaved-drop", "Discard changes"};
 inline constexpr Template unsaved_back{"unsaved-back", "Back"};
+inline constexpr Template removed_one{"removed-one", "{0} is removed."};
+inline constexpr Template removed_several{"removed-several", "{0} things are removed."};
 inline constexpr Template notice_undo{"notice-undo", "Undo"};
 inline constexpr Template drop_not_local{
     "drop-not-local", "{0} is not a file on this computer: save it here first, then open it"};

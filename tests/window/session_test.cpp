@@ -13,6 +13,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QFileInfo>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTemporaryDir>
@@ -99,6 +100,36 @@ TEST(Session, RecoveryOfASavedLabLeavesTheFileAlone) {
   ASSERT_TRUE(again.save());
   EXPECT_EQ(*read_file(place.file.toStdString()), lost);
   EXPECT_FALSE(again.is_dirty());
+}
+
+// Somebody starts the program with the file first and then takes up what was kept: the lock is the window's
+// own.
+TEST(Session, RecoveryOfTheFileThatIsOpen) {
+  const Place place;
+  place.write(sample("skerry-ferries"));
+  std::string lost;
+  {
+    Session session;
+    session.keep_in(place.journals);
+    ASSERT_TRUE(session.open(place.file));
+    session.perform(grow(session.lab(), "beacon", 6));
+    lost = write_lab(session.lab());
+  }
+  const auto found = find_journals(place.journals.toStdString());
+  ASSERT_EQ(found.size(), 1U);
+  Session again;
+  QSignalSpy told(&again, &Session::told);
+  again.keep_in(place.journals);
+  ASSERT_TRUE(again.open(QFileInfo(place.file).path() + QStringLiteral("/./mine.snuglab")));
+  ASSERT_TRUE(again.recover(found.front().path));
+  EXPECT_TRUE(told.isEmpty());
+  EXPECT_EQ(write_lab(again.lab()), lost);
+  EXPECT_EQ(again.path(), place.file);
+  ASSERT_TRUE(again.save());
+  EXPECT_EQ(*read_file(place.file.toStdString()), lost);
+  Session second; // and it is still held
+  ASSERT_TRUE(second.open(place.file));
+  EXPECT_TRUE(second.is_read_only());
 }
 
 TEST(Session, WrongBaseIsRefused) {

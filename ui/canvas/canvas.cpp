@@ -224,6 +224,7 @@ void Canvas::resizeEvent(QResizeEvent*) {
 
 void Canvas::scrollContentsBy(int dx, int dy) {
   viewport()->scroll(dx, dy);
+  if (gesture_) viewport()->update(); // what stands beside the pointer does not scroll
   draw_again();
 }
 

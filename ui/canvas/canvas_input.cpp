@@ -88,9 +88,10 @@ void Canvas::finish_gesture(QPointF at) {
   const std::unique_ptr<Gesture> done = std::move(gesture_);
   placing_ = false;
   viewport()->unsetCursor();
-  done->drop();
+  const bool dropped = done->drop();
   draw_again();
   take_size();
+  if (dropped && !session_.selection().empty()) show_place(session_.selection().front());
   update_over();
   viewport()->update(); // the view may have moved under the words
 }

@@ -100,10 +100,16 @@ void FieldEditor::make_line(QWidget* parent) {
     if (filling_ || !line->isModified()) return;
     line->setModified(false);
     const auto value = value_of_line(field_, line->text().toStdString());
+    if (!value && line->hasFocus()) { // it can be mended where it stands; below it is said why
+      line->setModified(true);
+      return judge(*line);
+    }
     if (!value) {
       session_.tell(value.error());
       return show(shown_);
     }
+    if (const auto told = bare_size(field_, line->text().toStdString()))
+      session_.tell(Notice::Kind::told, words(*told));
     const QPointer<QObject> alive(this); // the panel may be made anew by what is set
     set_(*value);
     if (alive) show(shown_);
@@ -143,6 +149,7 @@ void FieldEditor::show(const std::optional<Value>& value) {
   if (auto* line = qobject_cast<QLineEdit*>(widget_)) {
     if (!line->hasFocus() || !line->isModified()) {
       line->setText(value ? as_qt(line_of(field_, *value)) : QString());
+      line->setCursorPosition(0); // of a long one the beginning is seen
       line->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
       set_bad(*line, false, as_qt(field_.help));
       echo({}, false);

@@ -90,6 +90,8 @@ void PropertyPanel::add_link(QVBoxLayout& column, const char* name, const QStrin
   auto* link = new QPushButton(title, body_);
   link->setObjectName(QLatin1String(name));
   link->setProperty("role", QStringLiteral("link"));
+  link->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed); // a long one makes nothing wider
+  link->setToolTip(title);
   connect(link, &QPushButton::clicked, this,
           [this, to] { session_.select(to == kThePc ? std::vector<AnyId>{} : std::vector<AnyId>{to}); });
   column.addWidget(link);

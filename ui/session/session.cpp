@@ -231,8 +231,13 @@ bool Session::recover(const std::string& journal) {
   if (!recovered) return tell(recovered.error()), false;
   auto replayed = replay(*recovered);
   if (!replayed) return tell(replayed.error()), false;
+  // This window may have opened the very file: its lock is our own.
+  const bool is_ours =
+      lock_ && !path_.isEmpty() && QFileInfo(path_) == QFileInfo(as_qt(replayed->base.document));
   std::optional<FileLock> lock;
-  if (!replayed->base.document.empty()) {
+  if (is_ours) {
+    lock.swap(lock_);
+  } else if (!replayed->base.document.empty()) {
     auto taken = FileLock::take(replayed->base.document);
     if (!taken) return tell(taken.error()), false;
     lock.emplace(std::move(*taken));

@@ -150,7 +150,9 @@ void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
   const QString words_of =
       QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ") + words(s.word);
   if (button.text() != words_of) button.setText(words_of);
-  // In a drag nothing moves under the hand: a longer word finds room beside the mark.
+  // In a drag nothing moves under the hand: where the words have no room, their number has.
+  if (session_.is_previewing() && button.sizeHint().width() > button.width())
+    button.setText(words_of.section(QLatin1Char(' '), 0, -2));
   if (const bool held = session_.is_previewing(); held != (button.minimumWidth() == button.maximumWidth())) {
     button.setMinimumWidth(held ? button.width() : 0);
     button.setMaximumWidth(held ? button.width() : QWIDGETSIZE_MAX);

@@ -212,7 +212,13 @@ void MainWindow::refresh_actions() {
   for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy", "hold"})
     action(a)->setEnabled(machines);
   action("hold")->setChecked(are_held());
-  for (const char* a : {"switch_on", "switch_off"}) action(a)->setEnabled(machines && session_.exercise());
+  const Exercise* shown = snug::find<Exercise>(session_.lab(), session_.exercise());
+  const auto is_on = [shown](MachineId m) {
+    return std::find(shown->on.begin(), shown->on.end(), m) != shown->on.end();
+  };
+  const std::vector<MachineId> all = machines_chosen();
+  action("switch_on")->setEnabled(shown && !std::all_of(all.begin(), all.end(), is_on));
+  action("switch_off")->setEnabled(shown && std::any_of(all.begin(), all.end(), is_on));
   const bool in_order =
       session_.selection().size() == 1 && (machines || session_.selection().front().kind == Kind::segment);
   for (const char* a : {"earlier", "later"}) action(a)->setEnabled(in_order);

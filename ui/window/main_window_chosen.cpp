@@ -28,9 +28,11 @@ std::vector<MachineId> MainWindow::machines_chosen() const {
 void MainWindow::remove_chosen() {
   if (session_.selection().empty()) return;
   session_.seal();
-  const Edit edit = remove_elements(session_.lab(), session_.selection());
-  const QString what = words(edit.label);
-  if (!session_.perform(edit)) return;
+  const std::vector<AnyId> gone = session_.selection();
+  const QString what = gone.size() == 1
+                           ? words(text::removed_one, name_of(session_.lab(), gone.front()))
+                           : words(text::removed_several, Count{static_cast<std::int64_t>(gone.size())});
+  if (!session_.perform(remove_elements(session_.lab(), gone))) return;
   notice_->show_notice({Notice::Kind::told, what}, {{words(text::notice_undo), [this] { session_.undo(); }}});
 }
 
@@ -97,7 +99,7 @@ void MainWindow::fill_connect_menu(QMenu& menu) {
               session_.seal();
               const auto machines = machines_chosen();
               if (machines.empty()) return;
-              auto added = add_card(session_.lab(), machines.front(), id);
+              auto added = add_cards(session_.lab(), machines, id);
               if (!added) return session_.tell(added.error());
               if (session_.perform(std::move(added->edit))) session_.select({added->id});
             });

@@ -110,11 +110,11 @@ StartPage::StartPage(Settings& settings, QWidget* parent) : QWidget(parent), set
   offer("start_open", text::start_open, [this] { emit open_wanted(); });
   row->addStretch();
   column->addLayout(row);
+  recent_ = new QVBoxLayout;
+  column->addLayout(recent_);
   column->addWidget(heading(text::start_samples, "heading", inside));
   samples_ = new QVBoxLayout;
   column->addLayout(samples_);
-  recent_ = new QVBoxLayout;
-  column->addLayout(recent_);
   column->addStretch();
   refresh();
 }

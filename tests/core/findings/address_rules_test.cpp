@@ -367,6 +367,23 @@ TEST(AddressRules, WhoIsOutOfStepMoves) {
   EXPECT_TRUE(twice_labels(w.lab).front().starts_with("Move desk to ")) << "rack is .12 everywhere";
 }
 
+// A hypervisor without a card for management most likely means this one; with one, the address is too much.
+TEST(AddressRules, WhatACarryingCardsAddressIsFor) {
+  for (const bool managed : {false, true}) {
+    World w;
+    w.card(w.rack_hold).addresses.emplace_back().address = address("172.22.20.31");
+    w.card(w.rack_deck).for_management = managed;
+    const Analysis a = analyse(w.lab);
+    std::vector<std::string> labels;
+    for (const Finding& f : a.findings())
+      if (f.rule->id == "carrying-address")
+        for (const Fix& fix : a.fixes(f)) labels.push_back(english(fix.label));
+    ASSERT_EQ(labels.size(), 2U);
+    EXPECT_EQ(labels[managed ? 1 : 0].find("for management") != std::string::npos, true) << labels[0];
+    EXPECT_TRUE(labels[managed ? 0 : 1].starts_with("Take the address")) << labels[0];
+  }
+}
+
 TEST(AddressRules, OnlyACardMoves) {
   World w;
   retype(w, w.desk_deck, "172.22.10.254"); // the PC's socket

@@ -25,6 +25,25 @@ struct PlugFerries : Ferries {
   }
 };
 
+TEST(AddCards, SeveralMachinesAreOneStep) {
+  const Lab lab = sample("skerry-ferries");
+  const std::vector<MachineId> two{lab.machines[0].id, lab.machines[1].id};
+  const SegmentId segment = lab.segments[2].id;
+  const auto added = add_cards(lab, two, segment);
+  ASSERT_TRUE(added);
+  Lab now = lab;
+  ASSERT_TRUE(apply(now, added->edit));
+  ASSERT_EQ(now.cards.size(), lab.cards.size() + 2);
+  for (std::size_t i = 0; i < 2; ++i) {
+    const Card& card = now.cards[lab.cards.size() + i];
+    EXPECT_EQ(card.machine, two[i]);
+    EXPECT_EQ(card.segment, segment);
+  }
+  EXPECT_EQ(AnyId(now.cards[lab.cards.size()].id), added->id);
+  ASSERT_TRUE(apply(now, inverse(added->edit)));
+  EXPECT_EQ(now, lab);
+}
+
 TEST(AddCard, OfARouterForwards) {
   PlugFerries f;
   for (const auto& [who, forwards] : {std::pair{"gangway", true}, {"beacon", false}}) {
