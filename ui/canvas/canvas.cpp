@@ -14,7 +14,7 @@ namespace snug {
 
 namespace {
 
-constexpr qreal kLeastZoom = 0.05, kMostZoom = 4;
+constexpr qreal kLeastZoom = 0.05, kMostZoom = 4, kComfortable = 0.8;
 constexpr int kStep = 40; // of the scroll bars
 
 } // namespace
@@ -36,6 +36,7 @@ Canvas::Canvas(Session& session, QWidget* parent)
     cancel();
     focus_ = hover_ = {};
     fit_ = Fit::readable;
+    zoom_ = kComfortable;
   });
   redraw();
 }
@@ -190,9 +191,10 @@ void Canvas::show_all() {
 }
 
 void Canvas::show_readable() {
-  constexpr qreal kReadable = 0.55, kComfortable = 0.8;
+  constexpr qreal kReadable = 0.55;
+  const qreal was = zoom_;
   show_all();
-  if (zoom_ < kReadable) set_zoom(kComfortable, QPointF(0, 0));
+  if (zoom_ < kReadable) set_zoom(std::clamp(was, kReadable, kComfortable), QPointF(0, 0));
   fit_ = Fit::readable;
 }
 

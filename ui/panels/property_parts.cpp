@@ -285,7 +285,8 @@ void PropertyPanel::add_part(AnyId id) {
     session_.seal();
     session_.perform(remove_elements(session_.lab(), std::vector<AnyId>{id}));
   });
-  lines->addWidget(open, 0, Qt::AlignLeft);
+  open->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed); // a long name makes nothing wider
+  lines->addWidget(open);
   lines->addWidget(gone, 0, Qt::AlignRight);
   parts_->layout()->addWidget(frame);
   frame->show();
