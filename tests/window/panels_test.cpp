@@ -186,7 +186,7 @@ TEST_F(Panels, SharesOfAMachine) {
   EXPECT_TRUE(hand.session().is_selected(hold));
   const std::string open = "open_" + to_text(made);
   ASSERT_NE(shown<QPushButton>(open.c_str()), nullptr);
-  EXPECT_EQ(shown<QPushButton>(open.c_str())->text(), QStringLiteral("spare-bay · 12 GiB"));
+  EXPECT_EQ(shown<QPushButton>(open.c_str())->accessibleName(), QStringLiteral("spare-bay · 12 GiB"));
   press(open.c_str());
   EXPECT_TRUE(hand.session().is_selected(made));
   press("back");

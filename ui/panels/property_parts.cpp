@@ -63,8 +63,8 @@ std::string detail_of_list(const Lab& lab, AnyId id) {
   return {};
 }
 
-// "Steering · 172.22.10.31", "60 GiB · nvme", "cargo-bay · 200 GiB".
-QString line_of_part(const Lab& lab, AnyId id) {
+// "Steering", "172.22.10.31"; "60 GiB", "nvme"; "cargo-bay", "200 GiB".
+std::pair<QString, QString> words_of_part(const Lab& lab, AnyId id) {
   std::string first, second;
   if (const Card* c = find<Card>(lab, CardId{id.kind == Kind::card ? id.number : 0})) {
     first = c->segment ? name_of(lab, c->segment) : english(say(text::property_none));
@@ -81,7 +81,7 @@ QString line_of_part(const Lab& lab, AnyId id) {
     first = name_of(lab, id);
     second = detail_of_list(lab, id);
   }
-  return second.empty() ? as_qt(first) : words(text::outline_of, first, second);
+  return {as_qt(first), as_qt(second)};
 }
 
 } // namespace
@@ -273,7 +273,10 @@ void PropertyPanel::add_part(AnyId id) {
   auto* lines = new QVBoxLayout(frame);
   lines->setContentsMargins(8, 4, 8, 6);
   lines->setSpacing(2);
-  auto* open = new QPushButton(line_of_part(session_.lab(), id), frame);
+  const auto [first, second] = words_of_part(session_.lab(), id);
+  auto* open = new QPushButton(QString(first).replace(QLatin1Char('&'), QStringLiteral("&&")), frame);
+  open->setAccessibleName(
+      second.isEmpty() ? first : words(text::outline_of, first.toStdString(), second.toStdString()));
   open->setProperty("role", QStringLiteral("link"));
   open->setObjectName(QStringLiteral("open_") + as_qt(to_text(id)));
   open->setToolTip(words(text::rows_open));
@@ -287,7 +290,10 @@ void PropertyPanel::add_part(AnyId id) {
   });
   open->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed); // a long name makes nothing wider
   lines->addWidget(open);
-  lines->addWidget(gone, 0, Qt::AlignRight);
+  auto* below = new QHBoxLayout;
+  below->addWidget(wrapped_text(second, "muted", frame), 1);
+  below->addWidget(gone, 0, Qt::AlignBottom);
+  lines->addLayout(below);
   parts_->layout()->addWidget(frame);
   frame->show();
 }
