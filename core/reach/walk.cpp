@@ -44,7 +44,7 @@ Reached Walker::ask(const ReachProbe& probe) {
     (ok ? any_ok : any_not) = true;
     if (!next_branch()) break;
   }
-  if (any_not) hops_.swap(kept_);
+  if (any_not) hops_.assign(kept_.begin(), kept_.end()); // a swap would leave the smaller one to grow again
   if (any_ok && any_not) return Reached::unreliable;
   if (!differ) ambiguous_.reset();
   return *first;
