@@ -67,10 +67,6 @@ class Different {
   std::span<const Conflicts::Run>::iterator next_, end_;
 };
 
-} // namespace
-
-namespace {
-
 void count_wanted(const Index& index, std::vector<SegmentBudget>& out) {
   const NetworkFacts& facts = index.facts();
   if ((facts.any_card & CardMark::incomplete) == 0) return;

@@ -136,7 +136,7 @@ std::optional<Message> echo_of_line(const FieldInfo& f, std::string_view line) {
 std::optional<Message> bare_size(const FieldInfo& f, std::string_view line) {
   auto echo = echo_of_line(f, line);
   if (!echo || echo->text != &text::line_size_bare) return {};
-  return say(text::line_size_taken, f.label, echo->args[0], echo->args[1], echo->args[2]);
+  return say(text::line_size_taken, echo->args[0], echo->args[1], echo->args[2]);
 }
 
 } // namespace snug

@@ -29,12 +29,8 @@ std::vector<std::string> exercise_names(const Analysis& a, const Occasions& when
   return names;
 }
 
-// With a capital letter and a full stop.
-std::string sentence(std::string text) {
-  if (text.empty()) return text;
-  if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text.back() == '.' ? text : text + ".";
-}
+// With a full stop at its end.
+std::string with_stop(std::string text) { return text.empty() || text.back() == '.' ? text : text + "."; }
 
 // What to type into the document: "m5 "expose_virtualization": true".
 std::vector<std::string> steps_in_the_file(const Edit& edit) {
@@ -172,7 +168,7 @@ std::string findings_markdown(const Analysis& a) {
                                         : "\n### Notes\n\n";
       first = false;
       out += "- **" + markdown_text(english(f.message)) + "** (" + markdown_text(f.rule->id) + ")  \n  " +
-             markdown_text(sentence(english(f.reason)));
+             markdown_text(with_stop(sentence(f.reason)));
       const auto names = exercise_names(a, f.when);
       if (!f.when.always && !names.empty())
         out += "  \n  In: " + markdown_text(english(Argument(names))) + ".";

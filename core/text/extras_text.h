@@ -28,6 +28,5 @@ inline constexpr Template to_rules{"to-rules", "Rules of thumb"};
 inline constexpr Template extras_volumes{"extras-volumes", "Volumes"};
 inline constexpr Template extras_lans{"extras-lans", "Physical LANs"};
 inline constexpr Template extras_places{"extras-places", "Places"};
-inline constexpr Template extras_none{"extras-none", "none yet"};
 
 } // namespace snug::text

@@ -36,7 +36,7 @@ inline constexpr Template type_rows{"type-rows", "a list of objects in braces"};
 
 inline constexpr Template line_size{"line-size", "= {0}"};
 inline constexpr Template line_size_bare{"line-size-bare", "= {0}; for {1} write {2}"};
-inline constexpr Template line_size_taken{"line-size-taken", "{0} is {1} now. For {2} write {3}."};
+inline constexpr Template line_size_taken{"line-size-taken", "Understood as {0}. For {1} write {2}."};
 inline constexpr Template line_number{"line-number", "{0} is a whole number, not \"{1}\""};
 inline constexpr Template line_decimal{"line-decimal",
                                        "{0} is a number with at most two decimals, not \"{1}\""};

@@ -46,6 +46,15 @@ struct Place {
   }
 };
 
+// Opens the file, changes it and never saves; gives what was lost.
+std::string lose_work(const Place& place) {
+  Session session;
+  session.keep_in(place.journals);
+  EXPECT_TRUE(session.open(place.file));
+  session.perform(grow(session.lab(), "beacon", 6));
+  return write_lab(session.lab());
+}
+
 TEST(Session, UntitledWorkComesBackAfterACrash) {
   const Place place;
   std::string lost;
@@ -79,15 +88,7 @@ TEST(Session, UntitledWorkComesBackAfterACrash) {
 
 TEST(Session, RecoveryOfASavedLabLeavesTheFileAlone) {
   const Place place;
-  const std::string saved = place.write(sample("skerry-ferries"));
-  std::string lost;
-  {
-    Session session;
-    session.keep_in(place.journals);
-    ASSERT_TRUE(session.open(place.file));
-    session.perform(grow(session.lab(), "beacon", 6));
-    lost = write_lab(session.lab());
-  }
+  const std::string saved = place.write(sample("skerry-ferries")), lost = lose_work(place);
   const auto found = find_journals(place.journals.toStdString());
   ASSERT_EQ(found.size(), 1U);
   Session again;
@@ -107,14 +108,7 @@ TEST(Session, RecoveryOfASavedLabLeavesTheFileAlone) {
 TEST(Session, RecoveryOfTheFileThatIsOpen) {
   const Place place;
   place.write(sample("skerry-ferries"));
-  std::string lost;
-  {
-    Session session;
-    session.keep_in(place.journals);
-    ASSERT_TRUE(session.open(place.file));
-    session.perform(grow(session.lab(), "beacon", 6));
-    lost = write_lab(session.lab());
-  }
+  const std::string lost = lose_work(place);
   const auto found = find_journals(place.journals.toStdString());
   ASSERT_EQ(found.size(), 1U);
   Session again;

@@ -147,12 +147,15 @@ void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
   const Lab& lab = session_.shown().lab();
   const QString name = s.exercise ? as_qt(name_of(lab, s.exercise)) : words(text::exercise_all_on);
   // Equal words are not set again: the whole window would be laid out anew, at every move of a drag.
-  const QString words_of =
-      QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ") + words(s.word);
-  if (button.text() != words_of) button.setText(words_of);
-  // In a drag nothing moves under the hand: where the words have no room, their number has.
-  if (session_.is_previewing() && button.sizeHint().width() > button.width())
-    button.setText(words_of.section(QLatin1Char(' '), 0, -2));
+  const QString name_in_button =
+      QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ");
+  const QString words_of = name_in_button + words(s.word);
+  // In a drag nothing moves under the hand: where "2 errors" has no room, the number has.
+  const QFontMetrics letters = button.fontMetrics();
+  const int grows = letters.horizontalAdvance(words_of) - letters.horizontalAdvance(button.text());
+  const bool is_tight = session_.is_previewing() && button.sizeHint().width() + grows > button.width();
+  const QString shown = is_tight ? name_in_button + words(s.word).section(QLatin1Char(' '), 0, 0) : words_of;
+  if (button.text() != shown) button.setText(shown);
   if (const bool held = session_.is_previewing(); held != (button.minimumWidth() == button.maximumWidth())) {
     button.setMinimumWidth(held ? button.width() : 0);
     button.setMaximumWidth(held ? button.width() : QWIDGETSIZE_MAX);
