@@ -34,6 +34,21 @@ void Domains::place_cards(const Index& index) {
       domain_at[pieces[i]] = domain_[segments_ + piece_start_[h] + i];
     for (const std::uint32_t m : index.guests_of(h)) place(m, domain_at);
   }
+  if ((facts.any_card & CardMark::carries) == 0) return;
+  // An uplink without a cable joins nothing, but the hypervisor's own end is on the switch inside: that of
+  // the first card that carries the segment.
+  std::vector<std::uint32_t> ended;
+  for (const NetworkFacts::Carried& up : facts.carried)
+    ended.push_back(node(facts.card_machine[up.card], up.segment));
+  facts.each_card(CardMark::carries | CardMark::has_segment, [&](std::uint32_t c) {
+    if ((marks[c] & CardMark::connected) != 0 || facts.card_machine[c] == kNowhere) return;
+    for (const SegmentTag& t : index.lab().cards[c].carries) {
+      const std::uint32_t s = index.place(t.segment), n = node(facts.card_machine[c], s);
+      if (n == kNowhere || std::find(ended.begin(), ended.end(), n) != ended.end()) continue;
+      ended.push_back(n);
+      if (s == segment_of[c]) card_domain_[c] = domain_[n];
+    }
+  });
 }
 
 void Domains::collect_pieces(const Index& index) {

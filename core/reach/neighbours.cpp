@@ -63,12 +63,24 @@ bool Neighbours::is_plain(std::uint32_t c) const {
   return (marks & kNeeded) == kNeeded && (marks & kNever) == 0 && plain_segment_[facts_.card_segment[c]] != 0;
 }
 
-// Cards with a MAC or an address that another one has too.
+// Cards with a MAC or an address that another one has too. Who holds an address answers for it by all of its
+// cards (RFC 1122, section 3.3.4.2: weak host), so other segments and cards without a cable count.
 void Neighbours::drop_shared() {
   for (const WideKey& k : maybe_repeated(facts_.card_mac)) plain_[k.place].segment = kNowhere;
-  for (const Conflicts::Run& run : addresses_.equal())
-    for (const HeldAddress& h : addresses_.all().part(run.first, run.count))
-      if (h.holder == Holder::card) plain_[h.card].segment = kNowhere;
+  constexpr std::uint64_t kHeld = std::uint64_t{1} << 32U;
+  const std::span<const AddressRow> rows = facts_.addresses;
+  std::vector<std::uint64_t> held(rows.size());
+  for (std::size_t i = 0; i < rows.size(); ++i) held[i] = rows[i].is_v6 ? 0 : kHeld | value4(rows[i]);
+  const auto add = [&held](const std::optional<Address>& a) {
+    if (a && a->is_v4()) held.push_back(kHeld | static_cast<std::uint32_t>(a->low()));
+  };
+  for (std::uint32_t s = 0; s < plain_segment_.size(); ++s) {
+    add(addresses_.pc_address4(s));
+    add(addresses_.translator(s));
+  }
+  for (const Lan& lan : index_.lab().lans) add(lan.gateway4);
+  for (const WideKey& k : maybe_repeated(held))
+    if (k.place < rows.size()) plain_[rows[k.place].card].segment = kNowhere;
 }
 
 std::span<const AddressRow> Neighbours::rows(std::uint32_t card) const {

@@ -94,7 +94,11 @@ TEST(Domains, AgreeWithWalkingUp) {
     for (std::uint32_t c = 0; c < lab.cards.size(); ++c) {
       const std::uint32_t s = index.place(lab.cards[c].segment), m = index.place(lab.cards[c].machine);
       if (!lab.cards[c].connected || s == kNowhere) {
-        EXPECT_EQ(domains.of_card(c), kNowhere);
+        const bool carries =
+            std::any_of(lab.cards[c].carries.begin(), lab.cards[c].carries.end(),
+                        [&](const SegmentTag& t) { return s != kNowhere && index.place(t.segment) == s; });
+        EXPECT_TRUE(domains.of_card(c) == kNowhere ||
+                    (carries && domains.of_card(c) == domains.inside(m, s)));
         continue;
       }
       const auto [it, fresh] = number.emplace(walk(index.carrier_of(m), s), domains.of_card(c));
@@ -104,6 +108,27 @@ TEST(Domains, AgreeWithWalkingUp) {
       }
     }
   }
+}
+
+// The hypervisor's own end stays on the switch inside; of two such uplinks, the first one's.
+TEST(Domains, AnUplinkWithoutCableHasItsEndInside) {
+  World w;
+  w.card(w.rack_hold).connected = false;
+  w.card(w.rack_hold).addresses.emplace_back().address = w.card(w.guest_hold).addresses.front().address;
+  const CardId second = w.add_card(w.rack, w.hold, "172.22.20.99");
+  w.card(second).carries.emplace_back().segment = w.hold;
+  w.card(second).connected = false;
+  const Index index(w.lab);
+  const AddressesInUse in_use(index);
+  const std::uint32_t hold = index.place(w.hold), inside = in_use.domains().inside(index.place(w.rack), hold);
+  EXPECT_EQ(in_use.domains().of_card(index.place(w.rack_hold)), inside);
+  EXPECT_EQ(in_use.domains().of_card(index.place(second)), kNowhere);
+  EXPECT_NE(inside, in_use.domains().outside(hold));
+  EXPECT_EQ(in_use.equal().size(), 1U);
+
+  w.card(second).connected = true;
+  const Index joined(w.lab);
+  EXPECT_EQ(Domains(joined).of_card(joined.place(w.rack_hold)), kNowhere);
 }
 
 // Oracle: all pairs (RELIABILITY row 34).

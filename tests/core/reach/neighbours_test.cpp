@@ -3,6 +3,7 @@
 #include "core/budget/budget.h"
 #include "core/reach/reach.h"
 #include "tests/support/network_lab.h"
+#include "tests/support/rule_world.h"
 #include "tests/support/scale.h"
 
 #include <array>
@@ -42,6 +43,24 @@ TEST(Neighbours, WhoSurelyTalksIsReached) {
     if (i % 10 == 0) sure += compare(plausible_lab(r, 24, 2), {});
   }
   EXPECT_GT(sure, 1'000U);
+}
+
+// Weak host (RFC 1122, section 3.3.4.2): who holds an address answers for it by all of its cards.
+TEST(Neighbours, AnAddressHeldElsewhereIsInDoubt) {
+  World w;
+  const MachineId mate = w.add_machine("mate"), other = w.add_machine("other");
+  w.add_card(mate, w.deck, "172.22.10.77");
+  w.add_card(other, w.deck, "172.22.10.78");
+  const auto sure = [&] {
+    const Index index(w.lab);
+    const AddressesInUse addresses(index);
+    return Neighbours(index, addresses).surely_talk(index.place(w.pilot), index.place(mate));
+  };
+  EXPECT_TRUE(sure());
+  const CardId loose = w.add_card(other, w.hold, "172.22.10.77");
+  w.card(loose).connected = false;
+  EXPECT_FALSE(sure());
+  EXPECT_GT(compare(w.lab, {}), 0U);
 }
 
 } // namespace
