@@ -124,6 +124,7 @@ int main(int argc, char** argv) {
   QApplication::setOrganizationName(QStringLiteral("snuglab"));
   QApplication::setApplicationName(QStringLiteral("snuglab"));
   QApplication::setApplicationVersion(QStringLiteral(SNUG_VERSION));
+  snug::speak(QLocale(), snug::language_folders());
   const snug::Theme desktop = snug::theme_of(QApplication::palette());
   snug::wear(application, wish->dark ? snug::Theme::dark : wish->light ? snug::Theme::light : desktop);
   snug::MainWindow window;

@@ -34,6 +34,7 @@ test|mandoc|checks the man page
 test|strace|order of write, fsync and rename
 test|fiu-utils|injects faults into system calls
 test|xvfb|a display for tests of the window
+test|qt6-l10n-tools|makes a translated file, for the plural forms of other languages
 test|xdotool|moves the pointer and types on that display
 test|util-linux|limits and namespaces for fault tests
 test|iproute2|builds labs as namespaces of the kernel

@@ -34,10 +34,10 @@ Open open_findings(const Analysis& a) {
   return out;
 }
 
-std::string names_of(const Lab& lab, const std::vector<AnyId>& ids) {
+std::vector<std::string> names_of(const Lab& lab, const std::vector<AnyId>& ids) {
   std::vector<std::string> names;
   for (const AnyId id : ids) names.push_back(name_of(lab, id));
-  return english(Argument(std::move(names)));
+  return names;
 }
 
 Message word_of(const ExerciseStanding& s) {
@@ -50,11 +50,10 @@ Message word_of(const ExerciseStanding& s) {
 
 void say_why(const Lab& lab, const Found& errors, const Found& cautions, ExerciseStanding& s) {
   if (s.budgets == Verdict::over) s.why.push_back(say(text::standing_over_why, names_of(lab, s.where)));
-  if (errors.first)
-    s.why.push_back(say(text::standing_errors_why, Count{s.errors}, english(errors.first->message)));
+  if (errors.first) s.why.push_back(say(text::standing_errors_why, Count{s.errors}, errors.first->message));
   if (s.budgets == Verdict::tight) s.why.push_back(say(text::standing_tight_why, names_of(lab, s.where)));
   if (cautions.first)
-    s.why.push_back(say(text::standing_cautions_why, Count{s.cautions}, english(cautions.first->message)));
+    s.why.push_back(say(text::standing_cautions_why, Count{s.cautions}, cautions.first->message));
   if (s.why.empty()) s.why.push_back(say(text::standing_good_why));
 }
 

@@ -42,10 +42,17 @@ struct Hundredths {
   std::int64_t n = 0;
   friend bool operator==(const Hundredths&, const Hundredths&) = default;
 };
+// A word of the program that stands inside sentences, such as a field's label; has static storage.
+struct Term {
+  std::string_view text;
+  operator std::string_view() const { return text; }
+  friend bool operator==(const Term&, const Term&) = default;
+};
 struct Message;
-// Names, addresses and other text that no language changes; lists are joined by the renderer.
-using Argument =
-    std::variant<std::string, Count, Mib, Seconds, Percent, Hundredths, std::vector<std::string>>;
+// Texts are names, addresses and what else no language changes. Lists are joined by whoever puts the message
+// into words (core/base/tongue.h); one message in a list is a message inside another.
+using Argument = std::variant<std::string, Count, Mib, Seconds, Percent, Hundredths, Term,
+                              std::vector<std::string>, std::vector<Message>>;
 
 struct Message {
   const Template* text = nullptr; // never null in a message that is shown
@@ -61,8 +68,15 @@ inline Argument argument(std::string s) { return s; }
 inline Argument argument(std::string_view s) { return std::string(s); }
 inline Argument argument(const char* s) { return std::string(s); }
 inline Argument argument(Argument a) { return a; }
+inline Argument argument(Term t) { return t; }
+inline Argument argument(Message m) {
+  std::vector<Message> inner;
+  inner.push_back(std::move(m));
+  return inner;
+}
 template <typename T>
-requires(!std::is_convertible_v<T, std::string_view> && !std::is_same_v<T, Argument>) Argument argument(T v) {
+requires(!std::is_convertible_v<T, std::string_view> && !std::is_same_v<T, Argument> &&
+         !std::is_same_v<T, Message>) Argument argument(T v) {
   return Argument(std::move(v));
 }
 } // namespace detail
@@ -75,7 +89,8 @@ Message say(const Template& t, A&&... args) {
   return m;
 }
 
-// The English sentence with arguments filled in. Numbers use '.' and no grouping, whatever the locale.
+// The English sentence with arguments filled in, for files and the command line. Numbers use '.' and no
+// grouping, whatever the locale.
 std::string english(const Message&);
 std::string english(const Argument&);
 // The same where it stands alone: begins with a capital letter unless it begins with a name.
@@ -85,5 +100,7 @@ inline constexpr std::int64_t kShowGibFrom = 1024;
 // "10.2 GiB", "768 MiB", "-1.5 GiB": IEC 80000-13 units, GiB with one decimal (rounded half away from
 // zero) from 1024 MiB on, MiB below.
 std::string show_mib(std::int64_t mib);
+// n / unit with one decimal, rounded half away from zero: "10.2". unit: from 1 on.
+std::string show_tenths(std::int64_t n, std::int64_t unit);
 
 } // namespace snug

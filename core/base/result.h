@@ -30,5 +30,7 @@ inline tl::unexpected<Problem> fail(Problem p) { return tl::unexpected<Problem>(
 
 // "lab.snuglab:12:8: machines/3/memory: <sentence>" with the parts that are known.
 std::string english(const Problem&);
+// The same without the sentence; empty where no place is known.
+std::string place_of(const Problem&);
 
 } // namespace snug

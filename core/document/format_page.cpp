@@ -85,7 +85,7 @@ void append_table(std::string& out, const StructInfo& table) {
   if (table.id) out += "| `id` | id: " + id_words(kinds({table.kind})) + " | needed | never changes |\n";
   for (const FieldInfo& f : table.fields) {
     std::string meaning(f.label);
-    if (!f.help.empty()) (meaning += ": ") += f.help;
+    if (!f.help.text.empty()) (meaning += ": ") += f.help.text;
     out += "| `" + std::string(f.key) + "` | " + type_words(f) + " | " + default_words(f, table.blank) +
            " | " + meaning + " |\n";
   }

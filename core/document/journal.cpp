@@ -17,12 +17,12 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string reason(int error) {
-  if (error == ENOSPC || error == EDQUOT) return english(say(text::journal_full));
+Argument reason(int error) {
+  if (error == ENOSPC || error == EDQUOT) return detail::argument(say(text::journal_full));
   return std::generic_category().message(error);
 }
 
-tl::unexpected<Problem> no_folder(const std::string& folder, const std::string& why) {
+tl::unexpected<Problem> no_folder(const std::string& folder, const Argument& why) {
   return fail(Problem{say(text::journal_folder, folder, why), folder, 0, 0, {}});
 }
 
@@ -55,11 +55,11 @@ Result<Journal> Journal::begin(const std::string& folder, const JournalHead& hea
     if (fs::exists(fs::symlink_status(j.path_, error))) continue;
     auto lock = FileLock::take(j.path_);
     if (!lock && lock.error().message.text == &text::lock_held) continue;
-    if (!lock) return no_folder(folder, english(lock.error().message));
+    if (!lock) return no_folder(folder, detail::argument(lock.error().message));
     if (fs::exists(fs::symlink_status(j.path_, error))) continue; // made while nobody held it
     j.lock_ = std::move(*lock);
     if (auto placed = j.place(detail::journal_line(1, detail::to_json(head))); !placed)
-      return no_folder(folder, english(placed.error().message));
+      return no_folder(folder, detail::argument(placed.error().message));
     j.lines_ = 1;
     j.last_sync_ = now;
     return j;
@@ -123,7 +123,7 @@ Result<void> Journal::will_save(const JournalBase& base, Time now) {
 
 Result<void> Journal::saved(const JournalHead& head, Time now) {
   if (auto placed = place(detail::journal_line(1, detail::to_json(head))); !placed)
-    return fail(Problem{say(text::journal_goes_on, english(placed.error().message)), path_, 0, 0, {}});
+    return fail(Problem{say(text::journal_goes_on, placed.error().message), path_, 0, 0, {}});
   lines_ = 1;
   done_ = undone_ = 0;
   waiting_.clear();
@@ -184,7 +184,7 @@ Result<void> Journal::rewrite() {
   if (error == 0) error = file_.read(all);
   if (error != 0) return fail(Problem{say(text::journal_not_synced, reason(error)), path_, 0, 0, {}});
   if (auto placed = place(all); !placed)
-    return fail(Problem{say(text::journal_not_synced, english(placed.error().message)), path_, 0, 0, {}});
+    return fail(Problem{say(text::journal_not_synced, placed.error().message), path_, 0, 0, {}});
   return {};
 }
 
@@ -202,7 +202,7 @@ Result<void> Journal::place(std::string_view bytes) {
 Problem Journal::not_kept(int error) const {
   Message why = error == 0 ? say(text::journal_large, Count{static_cast<std::int64_t>(file_.size())})
                            : say(text::edit_label, reason(error));
-  return Problem{say(text::journal_not_kept, english(why)), path_, 0, 0, {}};
+  return Problem{say(text::journal_not_kept, std::move(why)), path_, 0, 0, {}};
 }
 
 Result<void> Journal::remove() && {

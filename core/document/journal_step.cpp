@@ -59,7 +59,7 @@ Result<std::string> octets_in(const detail::Member& m) {
   std::string out;
   for (std::size_t i = 0; i < text->size(); i += 2) {
     const auto octet = from_hex(std::string_view(*text).substr(i, 2), 2);
-    if (!octet) return fail(text::edit_form, m.key, english(say(text::form_text)));
+    if (!octet) return fail(text::edit_form, m.key, say(text::form_text));
     out += static_cast<char>(*octet);
   }
   return out;
@@ -89,7 +89,7 @@ Result<void> set_base_member(JournalBase& base, const detail::Member& m) {
   if (!word) return fail(std::move(word.error()));
   if (m.key == "hash") {
     const auto hash = from_hex(*word, 16);
-    if (!hash) return fail(text::edit_form, m.key, english(say(text::form_text)));
+    if (!hash) return fail(text::edit_form, m.key, say(text::form_text));
     base.hash = *hash;
   } else if (m.key == "bytes") {
     base.bytes = std::move(*word);
@@ -109,7 +109,7 @@ Result<JournalBase> read_base(std::string_view json) {
     if (auto set = set_base_member(base, m); !set) return fail(std::move(set.error()));
   if (members->size() != 3) return fail(text::edit_member_missing, "base");
   if (base.document.empty() && (content_hash(base.bytes) != base.hash || base.bytes.size() != base.size))
-    return fail(text::edit_form, "bytes", english(say(text::form_text)));
+    return fail(text::edit_form, "bytes", say(text::form_text));
   return base;
 }
 

@@ -153,7 +153,7 @@ bool LabReader::scalar(Value v, std::string_view raw, bool number) {
 
 bool LabReader::set_id(Frame& f, const Value& v) {
   const std::string* s = v.as<std::string>();
-  if (!s) return refuse(say(text::value_type, "id", english(say(text::type_id))), pointer());
+  if (!s) return refuse(say(text::value_type, "id", say(text::type_id)), pointer());
   const auto id = parse_id(*s);
   if (!id) return refuse(id.error(), pointer());
   if (id->kind != f.table->kind)

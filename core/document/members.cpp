@@ -91,7 +91,7 @@ Result<std::vector<Member>> split(std::string_view text, bool list) {
   Splitter s(text, seen);
   if (!walk(text, seen, s)) return fail(Problem{s.fault.value_or(say(text::json_end)), {}, 0, 0, {}});
   if (list ? !s.list : !s.object)
-    return fail(text::edit_form, excerpt(text), english(say(list ? text::form_list : text::form_object)));
+    return fail(text::edit_form, excerpt(text), say(list ? text::form_list : text::form_object));
   return std::move(s.members);
 }
 
@@ -102,7 +102,7 @@ Result<std::vector<Member>> entries_of(std::string_view list) { return split(lis
 
 Result<std::string> text_in(const Member& m) {
   const auto value = nlohmann::json::parse(m.text, nullptr, false);
-  if (!value.is_string()) return fail(text::edit_form, m.key, english(say(text::form_text)));
+  if (!value.is_string()) return fail(text::edit_form, m.key, say(text::form_text));
   return value.get<std::string>();
 }
 
@@ -110,8 +110,7 @@ Result<std::uint64_t> number_in(const Member& m) {
   std::uint64_t n = 0;
   const char* end = m.text.data() + m.text.size();
   const auto [stop, error] = std::from_chars(m.text.data(), end, n);
-  if (error != std::errc() || stop != end)
-    return fail(text::edit_form, m.key, english(say(text::form_number)));
+  if (error != std::errc() || stop != end) return fail(text::edit_form, m.key, say(text::form_number));
   return n;
 }
 

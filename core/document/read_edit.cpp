@@ -39,7 +39,7 @@ Result<AnyId> read_id(const Member& m) {
   const auto word = detail::text_in(m);
   const auto id = word ? parse_id(*word) : Result<AnyId>(AnyId{});
   if (!id || !*id || id->kind == Kind::outside || id->kind == Kind::everyone)
-    return fail(text::edit_form, m.key, english(say(text::form_id)));
+    return fail(text::edit_form, m.key, say(text::form_id));
   return *id;
 }
 
@@ -54,7 +54,7 @@ Result<Lab> read_alone(Kind kind, std::string_view object) {
   detail::LabReader reader(document, seen, lab);
   if (detail::walk(document, seen, reader)) return lab;
   if (reader.fault()) return fail(Problem{reader.fault()->message, {}, 0, 0, {}});
-  return fail(text::edit_form, excerpt(object), english(say(text::form_object)));
+  return fail(text::edit_form, excerpt(object), say(text::form_object));
 }
 
 // A default object of the id's kind with some members beside its id.
@@ -128,7 +128,7 @@ Result<std::shared_ptr<const AnyElement>> read_element(std::string_view json) {
   if (at == members->end()) return fail(text::edit_member_missing, "id");
   const auto id = read_id(*at);
   if (!id) return fail(id.error());
-  if (!info_of(id->kind).id) return fail(text::edit_form, "id", english(say(text::form_id)));
+  if (!info_of(id->kind).id) return fail(text::edit_form, "id", say(text::form_id));
   const auto lab = read_alone(id->kind, json);
   if (!lab) return fail(lab.error());
   return std::make_shared<const AnyElement>(store_of(id->kind).take(*lab, 0));

@@ -67,8 +67,8 @@ class Lines {
     }
     if (number_ != count_) return say(text::journal_order, n);
     auto read = detail::read_step(*json);
-    if (!read) return say(text::journal_line, n, english(read.error().message));
-    if (!stacks_.take(*read)) return say(text::journal_line, n, english(say(text::journal_stack)));
+    if (!read) return say(text::journal_line, n, read.error().message);
+    if (!stacks_.take(*read)) return say(text::journal_line, n, say(text::journal_stack));
     out_.steps.push_back(std::move(*read));
     out_.ends.push_back(at_);
     return std::nullopt;

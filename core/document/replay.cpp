@@ -66,7 +66,7 @@ detail::StepStacks stacks_at(const RecoveredJournal& j, std::size_t from) {
 
 Problem at_step(const Problem& p, const RecoveredJournal& j, std::size_t i) {
   const Count n{static_cast<std::int64_t>(i + 1)};
-  return Problem{say(text::journal_step, n, english(p.message)), j.path, static_cast<int>(i + 2), 0, {}};
+  return Problem{say(text::journal_step, n, p.message), j.path, static_cast<int>(i + 2), 0, {}};
 }
 
 // A place where the steps can begin.
@@ -87,7 +87,7 @@ Result<std::string> bytes_of(const JournalBase& base) {
   if (base.document.empty()) return base.bytes;
   auto bytes = read_file(base.document);
   if (!bytes)
-    return fail(text::journal_base_gone, base.document, english(bytes.error().message),
+    return fail(text::journal_base_gone, base.document, bytes.error().message,
                 Count{static_cast<std::int64_t>(base.size)}, hash_text(base.hash));
   const std::uint64_t hash = content_hash(*bytes);
   if (bytes->size() != base.size || hash != base.hash)

@@ -101,7 +101,7 @@ Json field_schema(const FieldInfo& f, const void* blank) {
   const Json usual = Json::parse(text);
   if (!usual.is_null() && !usual.is_array()) out["default"] = usual;
   std::string words = std::string(f.label) + unit_words(f);
-  if (!f.help.empty()) (words += ": ") += f.help;
+  if (!f.help.text.empty()) (words += ": ") += f.help.text;
   out["description"] = words;
   return out;
 }

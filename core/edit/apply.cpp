@@ -94,7 +94,7 @@ Primitive inverse_step(const Primitive& p) {
 
 Result<void> check_references(const Lab& lab, AnyId owner, const FieldInfo& field, const Value& value) {
   AnyId missing;
-  std::string_view label = field.label;
+  Term label = field.label;
   each_id(field, value, [&](const FieldInfo& f, AnyId id) {
     if (missing || exists(lab, id)) return;
     missing = id;

@@ -58,7 +58,7 @@ void report(const Context& c, std::span<const Twice> pairs, std::vector<Finding>
   std::vector<std::array<AnyId, 2>> ids;
   ids.reserve(pairs.size());
   for (const Twice& t : pairs) ids.push_back({holder_id(c, t.first), holder_id(c, t.second)});
-  std::vector<std::array<std::string, 2>> names;
+  std::vector<std::array<Argument, 2>> names;
   names.reserve(pairs.size());
   for (const Twice& t : pairs) names.push_back({holder_name(c, t.first), holder_name(c, t.second)});
   out.reserve(out.size() + pairs.size());

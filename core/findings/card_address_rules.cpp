@@ -24,7 +24,7 @@ void check_pool(const Context& c, std::vector<Finding>& out) {
     for (const HeldAddress& h : c.addresses.on(s)) {
       const bool on_lan = h.domain == c.addresses.domains().outside(s);
       if (h.holder != Holder::card || !on_lan || !h.address.is_v4()) continue;
-      const std::string name = holder_name(c, h);
+      const Argument name = holder_name(c, h);
       out.push_back(found(Severity::caution,
                           say(text::lan_pool_unknown, name, to_text(h.address), segment_name(c, s)),
                           say(text::lan_pool_unknown_why, name), {c.lab.cards[h.card].id}));

@@ -12,8 +12,8 @@ namespace snug {
 
 namespace {
 
-std::string lan_name(const Context& c, const Segment& s) {
-  return c.index.lan(s.lan) ? c.name(s.lan) : english(say(text::a_real_lan));
+Argument lan_name(const Context& c, const Segment& s) {
+  return c.index.lan(s.lan) ? Argument(std::string(c.name(s.lan))) : detail::argument(say(text::a_real_lan));
 }
 
 // Calls report(segment, card) for cards with `marks` that sit in one network with a real LAN.

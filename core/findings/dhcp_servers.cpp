@@ -74,10 +74,10 @@ std::vector<std::uint8_t> domains_with_advertisements(const Context& c) {
   return domains;
 }
 
-std::string server_name(const Context& c, AnyId server) {
+Argument server_name(const Context& c, AnyId server) {
   const std::uint32_t place = c.index.place(server);
   if (server.kind == Kind::card) return machine_name(c, place);
-  if (server.kind == Kind::segment) return english(say(text::translator_of, segment_name(c, place)));
+  if (server.kind == Kind::segment) return detail::argument(say(text::translator_of, segment_name(c, place)));
   return c.name(server);
 }
 

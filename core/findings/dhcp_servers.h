@@ -20,6 +20,6 @@ std::vector<std::uint8_t> domains_with_advertisements(const Context&);
 // The segment that a card with a DHCP server serves: that of its ranges, else its own.
 std::uint32_t served_segment(const Context&, std::uint32_t card_place);
 // "beacon", "the translator of Crew".
-std::string server_name(const Context&, AnyId server);
+Argument server_name(const Context&, AnyId server);
 
 } // namespace snug

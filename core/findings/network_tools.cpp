@@ -48,17 +48,18 @@ std::string card_name(const Context& c, std::uint32_t card_place) {
   return several || m == kNowhere ? c.name(c.lab.cards[card_place].id) : machine_name(c, card_place);
 }
 
-std::string holder_name(const Context& c, const HeldAddress& h) {
+Argument holder_name(const Context& c, const HeldAddress& h) {
   switch (h.holder) {
   case Holder::card:
     return machine_name(c, h.card);
   case Holder::pc_socket:
     return c.name({Kind::pc, 0});
   case Holder::translator:
-    return english(say(text::translator_of, segment_name(c, h.segment)));
+    return detail::argument(say(text::translator_of, segment_name(c, h.segment)));
   case Holder::lan_router: {
     const Lan* lan = c.index.lan(c.lab.segments[h.segment].lan);
-    return lan->router.empty() ? english(say(text::router_of, c.name(lan->id))) : lan->router;
+    return lan->router.empty() ? detail::argument(say(text::router_of, c.name(lan->id)))
+                               : Argument(lan->router);
   }
   }
   return {};

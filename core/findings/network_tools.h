@@ -10,7 +10,7 @@ inline constexpr std::string_view kPracticeSource = "common practice, no publish
 // Card, PC, segment (its translator) or LAN (its router).
 AnyId holder_id(const Context&, const HeldAddress&);
 // "deck-a", "deck-a card 2" when it has several; "the PC", "the translator of Crew", "house router".
-std::string holder_name(const Context&, const HeldAddress&);
+Argument holder_name(const Context&, const HeldAddress&);
 std::string card_name(const Context&, std::uint32_t card_place);
 // The card of a machine that would carry a segment if it were connected, as its place; kNowhere.
 std::uint32_t cut_carrier(const Context&, std::uint32_t machine_place, SegmentId);

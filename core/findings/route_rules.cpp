@@ -79,8 +79,8 @@ std::optional<Hop> hop_of(const Context& c, std::uint32_t machine, const Route& 
   return std::nullopt;
 }
 
-std::string target(const Route& r) {
-  return r.to.length() == 0 ? english(say(text::everything_else)) : to_text(r.to);
+Argument target(const Route& r) {
+  return r.to.length() == 0 ? detail::argument(say(text::everything_else)) : Argument(to_text(r.to));
 }
 
 template <typename Report>

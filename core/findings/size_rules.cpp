@@ -34,18 +34,18 @@ void check_other_set(const Context& c, std::vector<Finding>& out) {
   const std::vector<std::uint32_t> machines = of_other_set(c);
   if (machines.empty()) return;
   const SizeSet own = c.lab.facts.sizes;
-  out.push_back(found(Severity::note,
-                      say(text::sizes_differ, Count{static_cast<std::int64_t>(machines.size())},
-                          english(say(word_of(own))), english(say(word_of(other(own)))),
-                          c.name(c.lab.machines[machines.front()].id)),
-                      say(text::sizes_differ_why), {AnyId{Kind::lab, 0}}));
+  out.push_back(
+      found(Severity::note,
+            say(text::sizes_differ, Count{static_cast<std::int64_t>(machines.size())}, say(word_of(own)),
+                say(word_of(other(own))), c.name(c.lab.machines[machines.front()].id)),
+            say(text::sizes_differ_why), {AnyId{Kind::lab, 0}}));
 }
 
 std::optional<Fix> fix_other_set(const Context& c, const Finding&) {
   const SizeSet own = c.lab.facts.sizes;
   const std::vector<std::uint32_t> machines = of_other_set(c);
-  const Message label = say(text::fix_usual_sizes, Count{static_cast<std::int64_t>(machines.size())},
-                            english(say(word_of(own))));
+  const Message label =
+      say(text::fix_usual_sizes, Count{static_cast<std::int64_t>(machines.size())}, say(word_of(own)));
   return build_fix(c, label, [&](EditBuilder& b) {
     for (const std::uint32_t m : machines)
       b.set(c.lab.machines[m].id, "memory", usual(c.lab.roles[c.index.machines()[m].role], own));

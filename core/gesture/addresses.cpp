@@ -67,7 +67,7 @@ Result<Edit> set_addresses(const Lab& lab, std::span<const AddressCell> cells,
     const auto one = set_address(after, cells[i].card, cells[i].row, typed[i]);
     if (!one)
       return fail(text::paste_line, Count{static_cast<std::int64_t>(i) + 1}, name_of(lab, cells[i].card),
-                  english(one.error()));
+                  one.error().message);
     if (const auto ok = detail::take_in(after, one); !ok) return fail(ok.error());
   }
   return detail::edit_between(lab, after, label(cells));

@@ -51,7 +51,7 @@ void add_findings(const Analysis& in, const Analysis& without, ExerciseId exerci
     const auto others = without.findings();
     if (std::any_of(others.begin(), others.end(), [&](const Finding& o) { return same_finding(f, o); }))
       continue;
-    if (said++ < most) out.push_back(say(words, english(f.message)));
+    if (said++ < most) out.push_back(say(words, f.message));
   }
   if (said > most) out.push_back(say(rest, Count{static_cast<std::int64_t>(said - most)}));
 }

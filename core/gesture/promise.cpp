@@ -76,9 +76,10 @@ Result<Edit> change_promises(const Lab& lab, std::span<const AnyId> ids, const F
     else
       edit.set(id, "transport", Value(std::string(word(Transport::tcp))));
   }
-  const std::string name =
-      ids.size() == 1 ? name_of(lab, ids.front())
-                      : english(say(text::gesture_promises, Count{static_cast<std::int64_t>(ids.size())}));
+  const Argument name =
+      ids.size() == 1
+          ? Argument(name_of(lab, ids.front()))
+          : detail::argument(say(text::gesture_promises, Count{static_cast<std::int64_t>(ids.size())}));
   return std::move(edit).take(say(text::gesture_promise_changed, name));
 }
 

@@ -20,9 +20,8 @@ Result<Edit> set_fields(const Lab& lab, std::span<const AnyId> ids, const FieldI
   for (const AnyId id : ids) edit.set(id, field.key, value);
   if (ids.size() == 1)
     return std::move(edit).take(say(text::label_change, field.label, name_of(lab, ids.front())));
-  return std::move(edit).take(
-      say(text::label_change, field.label,
-          english(say(text::label_things, Count{static_cast<std::int64_t>(ids.size())}))));
+  return std::move(edit).take(say(text::label_change, field.label,
+                                  say(text::label_things, Count{static_cast<std::int64_t>(ids.size())})));
 }
 
 } // namespace snug

@@ -99,7 +99,7 @@ const Template& type_words(FieldType type) {
 }
 
 tl::unexpected<Problem> wrong_type(const FieldInfo& f) {
-  return fail(text::value_type, f.label, english(say(type_words(f.type))));
+  return fail(text::value_type, f.label, say(type_words(f.type)));
 }
 
 std::string with_article(std::string_view noun) {

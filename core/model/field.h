@@ -42,9 +42,9 @@ constexpr KindSet kinds(std::initializer_list<Kind> list) {
 }
 
 struct FieldInfo {
-  std::string_view key;   // in the document
-  std::string_view label; // for a person, in the trade's words
-  std::string_view help;  // one line: meaning; for a rule of thumb its reason
+  std::string_view key; // in the document
+  Term label;           // for a person, in the trade's words
+  Term help;            // one line: meaning; for a rule of thumb its reason
   FieldType type = FieldType::text;
   Unit unit = Unit::none;
   bool optional = false;  // may be "not set": absent or null in the document
@@ -54,6 +54,7 @@ struct FieldInfo {
   std::size_t max_length = 0;   // of texts in octets and of lists in items
   int since = 1;                // format version
   Owner owner = Owner::person;
+  bool rare = false; // a panel may fold it away while it has its default
   OnRemoval on_removal = OnRemoval::clear;
   KindSet id_kinds = 0; // of ids
   std::span<const std::string_view> choices = {};
@@ -82,6 +83,11 @@ struct FieldInfo {
     f.owner = Owner::program;
     return f;
   }
+  constexpr FieldInfo rarely() const {
+    FieldInfo f = *this;
+    f.rare = true;
+    return f;
+  }
   constexpr FieldInfo follows() const {
     FieldInfo f = *this;
     f.on_removal = OnRemoval::follow;
@@ -108,7 +114,7 @@ struct FieldInfo {
 struct StructInfo {
   Kind kind = Kind::none;      // none: a row
   std::string_view collection; // key of its list (or object) in the document: "machines", "pc"
-  std::string_view noun;       // for a person: "machine"
+  Term noun;                   // for a person: "machine"
   std::span<const FieldInfo> fields;
   std::size_t max_count = 0;   // of elements
   const void* blank = nullptr; // an object with every field at its default

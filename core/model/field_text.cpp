@@ -24,7 +24,7 @@ std::string hundredths(std::int64_t n) {
 }
 
 // A port that may be left out: its help says what 0 is.
-bool may_be_any(const FieldInfo& f) { return f.unit == Unit::port && f.help.starts_with('0'); }
+bool may_be_any(const FieldInfo& f) { return f.unit == Unit::port && f.help.text.starts_with('0'); }
 
 std::string number_text(const FieldInfo& f, std::int64_t n) {
   if (n == 0 && may_be_any(f)) return english(say(text::line_any));

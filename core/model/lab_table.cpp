@@ -15,7 +15,7 @@ const StructInfo& info<LabFacts>() {
       field<&LabFacts::title>("title", "title").up_to(200),
       field<&LabFacts::author>("author", "author").up_to(200),
       field<&LabFacts::date>("date", "date", "of the title block"),
-      field<&LabFacts::language>("language", "language", "of the documents, a BCP 47 tag").up_to(35),
+      field<&LabFacts::language>("language", "language", "of the documents, a BCP 47 tag").up_to(35).rarely(),
       field<&LabFacts::domain>("domain", "domain",
                                "home.arpa (RFC 8375) and test (RFC 6761) are private for ever")
           .up_to(253),
@@ -23,7 +23,8 @@ const StructInfo& info<LabFacts>() {
                               "lean: older or smallest systems; which sizes new machines get"),
       field<&LabFacts::local_prefix6>("local_prefix6", "private IPv6 prefix",
                                       "RFC 4193, made from the identity")
-          .only(Family::v6),
+          .only(Family::v6)
+          .rarely(),
       field<&LabFacts::notes>("notes", "notes").up_to(20'000),
   };
   static const StructInfo s = table<LabFacts>("lab", "lab", fields);

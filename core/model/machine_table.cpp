@@ -43,24 +43,30 @@ const StructInfo& info<Machine>() {
       field<&Machine::carrier>("carrier", "carrier", "the hypervisor it runs in; absent: the PC").follows(),
       count(field<&Machine::band>("band", "band"), 0, 1000),
       count(field<&Machine::order>("order", "order"), -1'000'000, 1'000'000),
-      field<&Machine::pinned>("pinned", "kept in place", "stays where it is when the picture is tidied"),
+      field<&Machine::pinned>("pinned", "kept in place", "stays where it is when the picture is tidied")
+          .rarely(),
       mib(field<&Machine::memory>("memory", "memory"), 1),
       count(field<&Machine::processors>("processors", "processors"), 1, 1024),
       percent(field<&Machine::expected_percent>("expected_percent", "expected use",
                                                 "of its memory; derived for a hypervisor")),
-      mib(field<&Machine::footprint>("footprint", "own part", "of a hypervisor; absent: its role's")),
+      mib(field<&Machine::footprint>("footprint", "own part", "of a hypervisor; absent: its role's"))
+          .rarely(),
       field<&Machine::expose_virtualization>("expose_virtualization", "hardware virtualization passed on",
                                              "a hypervisor needs it"),
-      field<&Machine::is_64_bit>("is_64_bit", "64-bit"),
+      field<&Machine::is_64_bit>("is_64_bit", "64-bit").rarely(),
       field<&Machine::memory_file>("memory_file", "memory file",
-                                   "as large as its memory, beside its first disk, while it runs"),
-      seconds(field<&Machine::ready_seconds>("ready_seconds", "time to ready", "absent: its role's")),
-      field<&Machine::reverse_filter>("reverse_filter", "reverse-path filter", "RFC 3704"),
-      field<&Machine::carrier_time>("carrier_time", "takes the time from its carrier"),
+                                   "as large as its memory, beside its first disk, while it runs")
+          .rarely(),
+      seconds(field<&Machine::ready_seconds>("ready_seconds", "time to ready", "absent: its role's"))
+          .rarely(),
+      field<&Machine::reverse_filter>("reverse_filter", "reverse-path filter", "RFC 3704").rarely(),
+      field<&Machine::carrier_time>("carrier_time", "takes the time from its carrier").rarely(),
       field<&Machine::routes>("routes", "routes"),
       field<&Machine::offers>("offers", "offers", "beside its role's"),
       field<&Machine::needs>("needs", "needs", "beside its role's"),
-      field<&Machine::initiator_name>("initiator_name", "initiator name", "iSCSI, RFC 3720").up_to(223),
+      field<&Machine::initiator_name>("initiator_name", "initiator name", "iSCSI, RFC 3720")
+          .up_to(223)
+          .rarely(),
       field<&Machine::notes>("notes", "notes").up_to(20'000),
   };
   static const StructInfo s = table<Machine>("machines", "machine", fields, 20'000);
@@ -71,27 +77,29 @@ template <>
 const StructInfo& info<Card>() {
   static const std::array fields{
       field<&Card::machine>("machine", "machine").follows(),
-      field<&Card::name>("name", "name").up_to(64),
+      field<&Card::name>("name", "name").up_to(64).rarely(),
       field<&Card::segment>("segment", "segment", "absent: a trunk, or not plugged"),
       field<&Card::trunk>("trunk", "trunk", "more segments, by VLAN id").up_to(4094),
       field<&Card::carries>("carries", "carries", "segments joined to the guests inside").up_to(4094),
       field<&Card::addresses>("addresses", "addresses").up_to(64),
-      field<&Card::mac>("mac", "MAC"),
-      field<&Card::mac_source>("mac_source", "MAC from", "program: chosen when built, read back later"),
-      field<&Card::mtu>("mtu", "MTU", "absent: the segment's").range(68, 65535, Unit::octets),
+      field<&Card::mac>("mac", "MAC").rarely(),
+      field<&Card::mac_source>("mac_source", "MAC from", "program: chosen when built, read back later")
+          .rarely(),
+      field<&Card::mtu>("mtu", "MTU", "absent: the segment's").range(68, 65535, Unit::octets).rarely(),
       field<&Card::connected>("connected", "connected"),
-      field<&Card::own_mac_only>("own_mac_only", "own MAC only"),
-      field<&Card::separated>("separated", "separated port", "talks to no other separated port"),
+      field<&Card::own_mac_only>("own_mac_only", "own MAC only").rarely(),
+      field<&Card::separated>("separated", "separated port", "talks to no other separated port").rarely(),
       field<&Card::uplink_group>("uplink_group", "uplink group", "cards with the same word are one uplink")
-          .up_to(64),
+          .up_to(64)
+          .rarely(),
       field<&Card::forwards4>("forwards4", "forwards IPv4"),
-      field<&Card::forwards6>("forwards6", "forwards IPv6"),
-      field<&Card::translates>("translates", "translates what leaves here", "RFC 3022"),
+      field<&Card::forwards6>("forwards6", "forwards IPv6").rarely(),
+      field<&Card::translates>("translates", "translates what leaves here", "RFC 3022").rarely(),
       field<&Card::dhcp>("dhcp", "DHCP duty"),
-      field<&Card::relay_to>("relay_to", "relays to"),
+      field<&Card::relay_to>("relay_to", "relays to").rarely(),
       field<&Card::ranges>("ranges", "DHCP ranges", "what its server gives out here"),
-      field<&Card::advertises>("advertises", "IPv6 router advertisements", "RFC 4861"),
-      field<&Card::published>("published", "published in names"),
+      field<&Card::advertises>("advertises", "IPv6 router advertisements", "RFC 4861").rarely(),
+      field<&Card::published>("published", "published in names").rarely(),
       field<&Card::for_management>("for_management", "for management"),
       field<&Card::for_storage>("for_storage", "for storage"),
       field<&Card::for_migration>("for_migration", "for migration"),
@@ -104,15 +112,15 @@ template <>
 const StructInfo& info<Disk>() {
   static const std::array fields{
       field<&Disk::machine>("machine", "machine").follows(),
-      field<&Disk::name>("name", "name").up_to(64),
+      field<&Disk::name>("name", "name").up_to(64).rarely(),
       mib(field<&Disk::size>("size", "size")),
       field<&Disk::provisioning>(
           "provisioning", "provisioning",
           "thin grows as it fills; full takes all at once; copy-on-write holds the difference to its base"),
-      percent(field<&Disk::expected_percent>("expected_percent", "expected fill", "of the size")),
+      percent(field<&Disk::expected_percent>("expected_percent", "expected fill", "of the size")).rarely(),
       field<&Disk::store>("store", "store", "a volume, a share, or a hypervisor's disk")
           .of(kinds({Kind::volume, Kind::share, Kind::disk})),
-      field<&Disk::base>("base", "base disk"),
+      field<&Disk::base>("base", "base disk").rarely(),
   };
   static const StructInfo s = table<Disk>("disks", "disk", fields, 100'000);
   return s;
@@ -126,8 +134,8 @@ const StructInfo& info<Share>() {
       field<&Share::protocol>("protocol", "protocol"),
       field<&Share::disk>("disk", "disk", "that holds it"),
       mib(field<&Share::size>("size", "size")),
-      field<&Share::target>("target", "target", "share path or target name").up_to(255),
-      count(field<&Share::unit>("unit", "unit number"), 0, 16383),
+      field<&Share::target>("target", "target", "share path or target name").up_to(255).rarely(),
+      count(field<&Share::unit>("unit", "unit number"), 0, 16383).rarely(),
       field<&Share::clients>("clients", "allowed clients"),
       field<&Share::card>("card", "card", "that carries it"),
   };

@@ -34,8 +34,8 @@ constexpr FieldInfo field(std::string_view key, std::string_view label, std::str
   using I = typename Inner<T>::type;
   FieldInfo f;
   f.key = key;
-  f.label = label;
-  f.help = help;
+  f.label = Term{label};
+  f.help = Term{help};
   f.type = Traits<T>::type;
   if constexpr (requires { Traits<T>::optional; }) f.optional = Traits<T>::optional;
   if constexpr (std::is_enum_v<I>) f.choices = Choices<I>::words;

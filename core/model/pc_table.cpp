@@ -18,30 +18,36 @@ const StructInfo& info<Pc>() {
       count(field<&Pc::cores>("cores", "cores"), 1, 4096),
       count(field<&Pc::threads>("threads", "threads"), 1, 8192),
       count(field<&Pc::efficiency_cores>("efficiency_cores", "efficiency cores", "part of the cores"), 0,
-            4096),
-      field<&Pc::is_64_bit>("is_64_bit", "64-bit"),
+            4096)
+          .rarely(),
+      field<&Pc::is_64_bit>("is_64_bit", "64-bit").rarely(),
       field<&Pc::firmware_virtualization>("firmware_virtualization", "hardware virtualization",
                                           "the switch in the firmware"),
       field<&Pc::virtualization_occupied>("virtualization_occupied", "virtualization already in use",
-                                          "a security feature of the PC's own system may run a hypervisor"),
-      field<&Pc::second_level_translation>("second_level_translation", "second-level address translation"),
+                                          "a security feature of the PC's own system may run a hypervisor")
+          .rarely(),
+      field<&Pc::second_level_translation>("second_level_translation", "second-level address translation")
+          .rarely(),
       field<&Pc::nested_virtualization>("nested_virtualization", "nested virtualization",
                                         "guests may be hypervisors"),
-      field<&Pc::resolves_lab_names>("resolves_lab_names", "the PC resolves the lab's names"),
-      field<&Pc::forwards>("forwards", "forwards between its sockets"),
-      field<&Pc::place>("place", "place", "where it stands now"),
+      field<&Pc::resolves_lab_names>("resolves_lab_names", "the PC resolves the lab's names").rarely(),
+      field<&Pc::forwards>("forwards", "forwards between its sockets").rarely(),
+      field<&Pc::place>("place", "place", "where it stands now").rarely(),
       count(field<&Pc::max_cards_per_guest>("max_cards_per_guest", "most cards of a guest",
                                             "a limit of the virtualization program"),
-            0, 1024),
-      count(
-          field<&Pc::max_segments>("max_segments", "most segments", "a limit of the virtualization program"),
-          0, 4096),
+            0, 1024)
+          .rarely(),
+      count(field<&Pc::max_segments>("max_segments", "most segments", "a limit of the virtualization program")
+                .rarely(),
+            0, 4096),
       count(field<&Pc::max_nat_segments>("max_nat_segments", "most NAT segments",
                                          "a limit of the virtualization program"),
-            0, 4096),
+            0, 4096)
+          .rarely(),
       mib(field<&Pc::max_guest_memory>("max_guest_memory", "most memory of all guests",
-                                       "a limit of the virtualization program")),
-      field<&Pc::typed_macs_allowed>("typed_macs_allowed", "typed MAC addresses allowed"),
+                                       "a limit of the virtualization program"))
+          .rarely(),
+      field<&Pc::typed_macs_allowed>("typed_macs_allowed", "typed MAC addresses allowed").rarely(),
       field<&Pc::notes>("notes", "notes").up_to(20'000),
   };
   static const StructInfo s = table<Pc>("pc", "PC", fields);
@@ -69,10 +75,10 @@ const StructInfo& info<Lan>() {
       field<&Lan::name>("name", "name").up_to(200),
       field<&Lan::medium>("medium", "medium", "a wireless station sends only its own MAC"),
       field<&Lan::prefix4>("prefix4", "IPv4 prefix").only(Family::v4),
-      field<&Lan::prefix6>("prefix6", "IPv6 prefix").only(Family::v6),
+      field<&Lan::prefix6>("prefix6", "IPv6 prefix").only(Family::v6).rarely(),
       field<&Lan::router>("router", "router").up_to(200),
       field<&Lan::gateway4>("gateway4", "IPv4 gateway").only(Family::v4),
-      field<&Lan::gateway6>("gateway6", "IPv6 gateway").only(Family::v6),
+      field<&Lan::gateway6>("gateway6", "IPv6 gateway").only(Family::v6).rarely(),
       field<&Lan::has_dhcp>("has_dhcp", "has a DHCP server"),
       field<&Lan::pool>("pool", "DHCP pool", "what it gives out, where known"),
       field<&Lan::notes>("notes", "notes").up_to(20'000),

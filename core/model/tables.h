@@ -16,7 +16,7 @@ StructInfo table(std::string_view collection, std::string_view noun, std::span<c
   StructInfo s;
   if constexpr (kHasKind<S>) s.kind = S::kind;
   s.collection = collection;
-  s.noun = noun;
+  s.noun = Term{noun};
   s.fields = fields;
   s.max_count = max_count;
   static const S blank{};

@@ -45,13 +45,12 @@ inline constexpr Template journal_what{"journal-what", "it says neither what was
 // Recovering
 inline constexpr Template journal_base_changed{
     "journal-base-changed",
-    "the work that was kept begins with {0} as it was with {1} octets (content {2}), but now it has {3} "
-    "octets "
-    "(content {4}): another program has changed it, so the steps do not fit. Neither was changed"};
+    "the steps that were kept fit {0} only as it was then, and another program has changed it since. "
+    "Both are still there: put the earlier version of the file back, and the work is offered again"};
 inline constexpr Template journal_base_gone{
     "journal-base-gone",
-    "the work that was kept begins with {0}, which cannot be read now ({1}): put the file "
-    "back with {2} octets (content {3})"};
+    "the steps that were kept begin with {0}, which cannot be read now ({1}): put the file back, and the "
+    "work is offered again"};
 inline constexpr Template journal_step{
     "journal-step", "step {0} does not fit the lab ({1}); the steps before it are done again"};
 

@@ -9,6 +9,10 @@ inline constexpr Template window_untitled{"window-untitled", "untitled lab"};
 inline constexpr Template window_read_only{
     "window-read-only",
     "{0}. The lab is open for reading here; save it under another name to change it on disk"};
+inline constexpr Template window_sealed_folder{
+    "window-sealed-folder",
+    "You may not write into the folder {0}, so the lab is open for reading: to keep what you change, choose "
+    "“Save as…” and another folder"};
 inline constexpr Template window_save_elsewhere{
     "window-save-elsewhere", "{0} is open for reading only: choose “Save as…” and another name"};
 inline constexpr Template window_reloaded{"window-reloaded", "Read {0} again"};
@@ -52,6 +56,8 @@ inline constexpr Template severity_note{"severity-note", "note"};
 
 inline constexpr Template property_none{"property-none", "none"};
 inline constexpr Template property_pc{"property-pc", "{0} (directly)"};
+inline constexpr Template property_more{"property-more", "{0} more fields", "{0} more field"};
+inline constexpr Template property_fewer{"property-fewer", "Fewer fields"};
 inline constexpr Template property_mixed{"property-mixed", "they differ"};
 inline constexpr Template property_unset{"property-unset", "not set"};
 inline constexpr Template property_several{"property-several", "{0} chosen"};

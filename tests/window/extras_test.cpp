@@ -10,6 +10,8 @@
 #include <gtest/gtest.h>
 
 #include <QAction>
+#include <QApplication>
+#include <QCheckBox>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTest>
@@ -57,6 +59,60 @@ TEST_F(Extras, TitleAndNumberingAreReachedFromThePc) {
   press("back");
   press("back");
   EXPECT_TRUE(hand.session().selection().empty());
+  back_to_the_first_bytes();
+}
+
+TEST_F(Extras, RareFieldsAreFoldedUntilTheyAreWantedOrSet) {
+  const MachineId beacon = hand.machine("beacon");
+  hand.session().select({beacon});
+  auto* more = shown<QPushButton>("more_fields");
+  auto* initiator = window.findChild<QLineEdit*>(QStringLiteral("initiator_name"));
+  ASSERT_NE(initiator, nullptr);
+  EXPECT_FALSE(initiator->isVisible());
+  press("more_fields");
+  EXPECT_TRUE(initiator->isVisible());
+  type("initiator_name", "iqn.2026-01.test.skerry:beacon");
+  EXPECT_EQ(find<Machine>(lab(), beacon)->initiator_name, "iqn.2026-01.test.skerry:beacon");
+  press("more_fields");
+  EXPECT_FALSE(initiator->isVisible());
+  EXPECT_NE(more, nullptr);
+  hand.session().select({hand.machine("hold")});
+  hand.session().select({beacon}); // it is set now
+  EXPECT_TRUE(shown<QLineEdit>("initiator_name")->isVisible());
+  back_to_the_first_bytes();
+}
+
+TEST_F(Extras, WhatAnExerciseHasOnIsTickedAndBringsItsCarriers) {
+  const Exercise& first = lab().exercises.front();
+  const MachineId inner = hand.machine("tickets-1"), carrier = find<Machine>(lab(), inner)->carrier;
+  hand.session().select({first.id});
+  const auto box = [&](MachineId m) { return shown<QCheckBox>(("on_" + to_text(m)).c_str()); };
+  const auto is_on = [&](MachineId m) {
+    const std::vector<MachineId>& on = lab().exercises.front().on;
+    return std::find(on.begin(), on.end(), m) != on.end();
+  };
+  const auto tick = [&](MachineId m) {
+    QTest::mouseClick(box(m), Qt::LeftButton, {}, QPoint(8, box(m)->height() / 2));
+  };
+  if (is_on(carrier)) tick(carrier);
+  EXPECT_FALSE(is_on(carrier));
+  EXPECT_FALSE(is_on(inner)) << "nothing runs in what is off";
+  EXPECT_EQ(box(inner)->checkState(), Qt::Unchecked);
+  tick(inner);
+  EXPECT_TRUE(is_on(inner) && is_on(carrier));
+  EXPECT_EQ(box(carrier)->checkState(), Qt::Checked);
+  back_to_the_first_bytes();
+}
+
+TEST_F(Extras, RenamingAnExercisePutsTheHandIntoItsName) {
+  const ExerciseId first = lab().exercises.front().id;
+  hand.session().select({first});
+  window.action("rename")->trigger();
+  auto* name = shown<QLineEdit>("name");
+  EXPECT_EQ(QApplication::focusWidget(), name);
+  QTest::keyClicks(name, QStringLiteral("First berth"));
+  QTest::keyClick(name, Qt::Key_Return);
+  EXPECT_EQ(lab().exercises.front().name, "First berth");
   back_to_the_first_bytes();
 }
 

@@ -311,6 +311,28 @@ TEST_F(Keeping, ReadOnlyFolderIsABarAndLaterItIsSaved) {
   EXPECT_EQ(bytes_of(file()), write_lab(window.session().lab()));
 }
 
+TEST_F(Keeping, AFolderThatMayNotBeWrittenIsToldWhenItIsOpened) {
+  MainWindow window;
+  show(window);
+  ASSERT_EQ(::chmod(folder.path().c_str(), 0555), 0);
+  {
+    const Nobody nobody;
+    ASSERT_TRUE(window.open_file(as_qt(file())));
+    EXPECT_TRUE(has(said(window), folder.path())) << said(window);
+    EXPECT_TRUE(has(said(window), "another folder")) << said(window);
+    grow(window.session(), 6);
+    EXPECT_FALSE(window.session().save());
+    EXPECT_TRUE(has(said(window), "Save as")) << said(window);
+  }
+  ASSERT_EQ(::chmod(folder.path().c_str(), 0755), 0);
+  EXPECT_TRUE(window.session().is_dirty());
+  TempFolder other;
+  EXPECT_TRUE(window.session().save_as(as_qt(other.path("mine.snuglab"))));
+  EXPECT_FALSE(window.session().is_dirty());
+  press_save(window);
+  EXPECT_EQ(bytes_of(other.path("mine.snuglab")), write_lab(window.session().lab()));
+}
+
 TEST_F(Keeping, AFileSizeLimitIsABarAndLaterItIsSaved) {
   MainWindow window;
   window.keep_in(journals());

@@ -212,8 +212,18 @@ TEST_F(Panels, AddressesOfACardAndClientsOfAShare) {
   const ShareId share = hand.lab().shares.front().id;
   const std::size_t clients = hand.lab().shares.front().clients.size();
   hand.session().select({share});
-  press("add_clients");
+  const std::vector<MachineId> before_tick = hand.lab().shares.front().clients;
+  const auto is_client = [&](MachineId m) {
+    return std::find(before_tick.begin(), before_tick.end(), m) != before_tick.end();
+  };
+  const auto& all = hand.lab().machines;
+  const MachineId other =
+      std::find_if(all.begin(), all.end(), [&](const Machine& m) { return !is_client(m.id); })->id;
+  auto* box = shown<QCheckBox>(("clients_" + to_text(other)).c_str());
+  ASSERT_NE(box, nullptr);
+  QTest::mouseClick(box, Qt::LeftButton, {}, QPoint(8, box->height() / 2));
   EXPECT_EQ(find<Share>(hand.lab(), share)->clients.size(), clients + 1);
+  EXPECT_TRUE(box->isChecked());
   back_to_the_first_bytes();
 }
 

@@ -46,7 +46,7 @@ QString findings_about(const Analysis& a, AnyId id, ExerciseId exercise) {
     const Template& said = f.severity == Severity::error     ? text::layout_error
                            : f.severity == Severity::caution ? text::layout_caution
                                                              : text::layout_note;
-    out << words(said, english(f.message));
+    out << words(said, f.message);
   }
   return out.join(QLatin1Char('\n'));
 }

@@ -38,12 +38,12 @@ class Grower {
         exercise_(find<Exercise>(lab_, exercise)) {}
 
   std::vector<OutlineNode> grow() {
-    const int pc = add(-1, {Kind::pc, 0}, as_qt(lab_.pc.name), as_qt(show_mib(lab_.pc.installed)));
+    const int pc = add(-1, {Kind::pc, 0}, as_qt(lab_.pc.name), words(Mib{lab_.pc.installed}));
     add_guests(pc, kNowhere);
     add_segments();
     add_list(text::outline_outside, lab_.lans,
              [](const Lan& l) { return l.prefix4 ? as_qt(to_text(*l.prefix4)) : QString(); });
-    add_list(text::outline_volumes, lab_.volumes, [](const Volume& v) { return as_qt(show_mib(v.size)); });
+    add_list(text::outline_volumes, lab_.volumes, [](const Volume& v) { return words(Mib{v.size}); });
     add_list(text::outline_exercises, lab_.exercises,
              [](const Exercise& e) { return e.date ? as_qt(to_text(*e.date)) : QString(); });
     return std::move(nodes_);
@@ -82,7 +82,7 @@ class Grower {
     for (const std::uint32_t place : guests(carrier)) {
       const Machine& m = lab_.machines[place];
       const MachineId id = m.id;
-      const int at = add(parent, id, as_qt(name_of(lab_, id)), as_qt(show_mib(m.memory)));
+      const int at = add(parent, id, as_qt(name_of(lab_, id)), words(Mib{m.memory}));
       if (exercise_ && std::find(exercise_->on.begin(), exercise_->on.end(), id) == exercise_->on.end()) {
         OutlineNode& node = nodes_[static_cast<std::size_t>(at)];
         node.is_off = true;
@@ -106,7 +106,7 @@ class Grower {
     for (const std::uint32_t place : index_.disks_of(machine)) {
       const Disk& d = lab_.disks[place];
       const QString name = d.name.empty() ? words(text::outline_disk, std::to_string(++n)) : as_qt(d.name);
-      add(parent, d.id, name, as_qt(show_mib(d.size)));
+      add(parent, d.id, name, words(Mib{d.size}));
     }
   }
 

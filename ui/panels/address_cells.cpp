@@ -1,6 +1,7 @@
 // Several cells of the address table at once, and what is free beside them.
 
 #include "core/addressing/free_spans.h"
+#include "core/text/base_text.h"
 #include "core/text/clip_text.h"
 #include "ui/panels/address_panel.h"
 #include "ui/session/words.h"
@@ -107,11 +108,11 @@ void AddressPanel::show_free() {
   free_->setVisible(segment != kNowhere && a.addresses().prefix4(segment));
   if (free_->isHidden()) return;
   const std::vector<AddressRange> spans = free_spans(a.index(), a.addresses(), segment, kMost + 1);
-  std::vector<std::string> said;
+  std::vector<Message> said;
   for (std::size_t i = 0; i < std::min(spans.size(), kMost); ++i)
     said.push_back(spans[i].first == spans[i].last
-                       ? to_text(spans[i].first)
-                       : english(say(text::addresses_span, to_text(spans[i].first), to_text(spans[i].last))));
+                       ? say(text::plain, to_text(spans[i].first))
+                       : say(text::addresses_span, to_text(spans[i].first), to_text(spans[i].last)));
   const std::string name = name_of(lab, card->segment);
   free_->setText(spans.empty()
                      ? words(text::addresses_none_free, name)

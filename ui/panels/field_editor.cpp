@@ -58,8 +58,8 @@ FieldEditor::FieldEditor(Session& session, const FieldInfo& field, QWidget* pare
     make_line(parent);
   setParent(widget_);
   widget_->setObjectName(as_qt(field_.key));
-  widget_->setAccessibleName(as_qt(field_.label));
-  widget_->setToolTip(as_qt(field_.help));
+  widget_->setAccessibleName(words(field_.label));
+  widget_->setToolTip(words(field_.help));
 }
 
 void FieldEditor::add_to(QFormLayout& form, QLabel& label) {
@@ -83,7 +83,7 @@ void FieldEditor::make_choice(QWidget* parent) {
   box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   box->setMinimumContentsLength(8);
   if (field_.type == FieldType::choice)
-    for (const std::string_view word : field_.choices) box->addItem(as_qt(word), as_qt(word));
+    for (const std::string_view word : field_.choices) box->addItem(words(Term{word}), as_qt(word));
   connect(box, &QComboBox::activated, this, [this, box](int at) {
     const auto value = value_of_line(field_, box->itemData(at).toString().toStdString());
     if (value) return set_(*value);
@@ -116,11 +116,19 @@ void FieldEditor::make_line(QWidget* parent) {
   });
 }
 
+QString FieldEditor::shown_text(const Value& value) const {
+  const QString text = as_qt(line_of(field_, value));
+  return field_.unit == Unit::mib || field_.unit == Unit::hundredths ? in_locale(text) : text;
+}
+
 void FieldEditor::judge(QLineEdit& line) {
   const auto value = value_of_line(field_, line.text().toStdString());
-  const auto understood = echo_of_line(field_, line.text().toStdString());
+  auto understood = echo_of_line(field_, line.text().toStdString());
+  if (understood)
+    for (Argument& size : understood->args)
+      if (auto* text = std::get_if<std::string>(&size)) *text = in_locale(as_qt(*text)).toStdString();
   const QString why = value ? QString() : words(value.error().message);
-  set_bad(line, !value, value ? as_qt(field_.help) : why);
+  set_bad(line, !value, value ? words(field_.help) : why);
   echo(value ? understood ? words(*understood) : QString() : why, !value);
 }
 
@@ -148,10 +156,10 @@ void FieldEditor::show(const std::optional<Value>& value) {
   shown_ = value;
   if (auto* line = qobject_cast<QLineEdit*>(widget_)) {
     if (!line->hasFocus() || !line->isModified()) {
-      line->setText(value ? as_qt(line_of(field_, *value)) : QString());
+      line->setText(value ? shown_text(*value) : QString());
       line->setCursorPosition(0); // of a long one the beginning is seen
       line->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
-      set_bad(*line, false, as_qt(field_.help));
+      set_bad(*line, false, words(field_.help));
       echo({}, false);
     }
   } else if (auto* box = qobject_cast<QCheckBox*>(widget_)) {

@@ -32,6 +32,7 @@ class FieldEditor : public QObject {
   void make_box(QWidget* parent);
   void make_choice(QWidget* parent);
   void make_line(QWidget* parent);
+  QString shown_text(const Value&) const;
   void judge(QLineEdit&);
   void echo(const QString& told, bool bad);
 

@@ -43,7 +43,8 @@ void MemorySlider::show_machine(MachineId id) {
       std::max({2 * usual_, std::int64_t{4096}, isSliderDown() ? 0 : m->memory * 5 / 4});
   setRange(1, static_cast<int>(std::max<std::int64_t>(most / kMemoryStep, isSliderDown() ? maximum() : 1)));
   setValue(static_cast<int>(m->memory / kMemoryStep));
-  setAccessibleName(words(text::memory_slider, mib_text(least_), mib_text(usual_)));
+  setAccessibleName(
+      words(text::memory_slider, size_words(least_).toStdString(), size_words(usual_).toStdString()));
   filling_ = false;
   update();
 }
@@ -101,7 +102,7 @@ void MemorySlider::paintEvent(QPaintEvent*) {
     const int at = x_of(mib);
     painter.setPen(p.color(QPalette::Text));
     painter.drawLine(at, kTrack - 6, at, kTrack + 8);
-    const QString label = words(*name, mib_text(mib));
+    const QString label = words(*name, size_words(mib).toStdString());
     const int w = metrics.horizontalAdvance(label);
     const int left = std::max(free_from, std::clamp(at - w / 2, 0, std::max(0, width() - w)));
     painter.setPen(p.color(QPalette::Disabled, QPalette::Text));

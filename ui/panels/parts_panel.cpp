@@ -199,7 +199,8 @@ void PartsPanel::add_roles(QVBoxLayout& box) {
         more->setText(words(on ? text::parts_fewer : text::parts_more));
       });
     }
-    add_part(*to, as_qt(role.title), QStringLiteral(" "), words(text::parts_role_help, role.title),
+    add_part(*to, words(Term{role.title}), QStringLiteral(" "),
+             words(text::parts_role_help, Term{role.title}),
              [this, &role] { return place_role(session_, role); });
     roles_.emplace_back(qobject_cast<QPushButton*>(to->itemAt(to->count() - 1)->widget()), &role);
   }
@@ -210,7 +211,7 @@ void PartsPanel::take_keyboard() { segments_.front().first->setFocus(Qt::Shortcu
 void PartsPanel::show_sizes() {
   for (const auto& [button, role] : roles_) {
     const Machine m = machine_from(*role, session_.lab().facts.sizes);
-    button->setText(as_qt(role->title + "\n" + show_mib(m.memory)));
+    button->setText(words(Term{role->title}) + QLatin1Char('\n') + words(Mib{m.memory}));
   }
 }
 

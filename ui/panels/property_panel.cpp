@@ -1,16 +1,20 @@
 #include "ui/panels/property_panel.h"
 
+#include "core/gesture/move.h"
 #include "core/gesture/set.h"
 #include "core/model/field_text.h"
 #include "core/text/window_text.h"
 #include "ui/panels/field_editor.h"
 #include "ui/panels/memory_slider.h"
 #include "ui/panels/row_list.h"
+#include "ui/panels/tick_list.h"
 #include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 
 #include <QFormLayout>
 #include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QVBoxLayout>
@@ -86,10 +90,24 @@ QWidget* PropertyPanel::editor(std::string_view key) const {
   return nullptr;
 }
 
+void PropertyPanel::edit(std::string_view key) {
+  wanted_ = key;
+  if (!other_ && isVisible()) take_wanted();
+}
+
+void PropertyPanel::take_wanted() {
+  QWidget* field = editor(std::exchange(wanted_, {}));
+  if (!field) return;
+  field->setFocus(Qt::ShortcutFocusReason);
+  if (auto* line = qobject_cast<QLineEdit*>(field)) line->selectAll();
+  scroll_->ensureWidgetVisible(field);
+}
+
 void PropertyPanel::rebuild() {
   subjects_ = subjects();
   editors_.clear();
   lists_.clear();
+  ticks_.clear();
   slider_ = nullptr;
   parts_ = nullptr;
   if (body_) {
@@ -100,28 +118,75 @@ void PropertyPanel::rebuild() {
   auto* column = new QVBoxLayout(body_);
   column->setContentsMargins(0, 0, 0, 0);
   add_ways(*column);
-  auto* form = new QFormLayout;
-  form->setContentsMargins(0, 6, 0, 0);
-  form->setRowWrapPolicy(QFormLayout::DontWrapRows);
-  form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-  form->setLabelAlignment(Qt::AlignLeft);
-  column->addLayout(form);
-  for (const FieldInfo& f : info_of(subjects_.front().kind).fields)
-    if (is_shown(f)) add_field(*form, f);
+  add_fields(*column);
   add_parts(*column);
   add_lists(*column);
   outer_->insertWidget(2, body_);
   body_->show();
   refresh();
   scroll_->verticalScrollBar()->setValue(0);
+  if (!wanted_.empty()) take_wanted();
+}
+
+namespace {
+
+QFormLayout* form_of_fields() {
+  auto* form = new QFormLayout;
+  form->setContentsMargins(0, 6, 0, 0);
+  form->setRowWrapPolicy(QFormLayout::DontWrapRows);
+  form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+  form->setLabelAlignment(Qt::AlignLeft);
+  return form;
+}
+
+} // namespace
+
+// A rare field that nobody has set.
+bool PropertyPanel::is_folded(const FieldInfo& f) const {
+  return f.rare && std::all_of(subjects_.begin(), subjects_.end(),
+                               [&](AnyId id) { return f.is_default(object_at(session_.lab(), id)); });
+}
+
+void PropertyPanel::add_fields(QVBoxLayout& column) {
+  auto* form = form_of_fields();
+  column.addLayout(form);
+  for (const FieldInfo& f : info_of(subjects_.front().kind).fields)
+    if (is_shown(f) && !is_folded(f)) add_field(*form, f);
+  add_rare(column);
+}
+
+void PropertyPanel::add_rare(QVBoxLayout& column) {
+  const auto fields = info_of(subjects_.front().kind).fields;
+  const auto is_rare = [&](const FieldInfo& f) { return is_shown(f) && is_folded(f); };
+  const auto count = std::count_if(fields.begin(), fields.end(), is_rare);
+  if (count == 0) return;
+  auto* more = new QPushButton(body_);
+  more->setObjectName(QStringLiteral("more_fields"));
+  more->setProperty("role", QStringLiteral("link"));
+  more->setCheckable(true);
+  auto* below = new QWidget(body_);
+  auto* form = form_of_fields();
+  below->setLayout(form);
+  for (const FieldInfo& f : fields)
+    if (is_rare(f)) add_field(*form, f);
+  const auto turn = [this, more, below, count](bool on) {
+    more_ = on;
+    below->setVisible(on);
+    more->setText(on ? words(text::property_fewer) : words(text::property_more, Count{count}));
+  };
+  connect(more, &QPushButton::toggled, this, turn);
+  column.addWidget(more, 0, Qt::AlignLeft);
+  column.addWidget(below);
+  more->setChecked(more_);
+  turn(more_);
 }
 
 void PropertyPanel::add_field(QFormLayout& form, const FieldInfo& f) {
   auto* editor = new FieldEditor(session_, f, body_, [this, &f](const Value& v) { set(f, v); });
-  auto* label = new QLabel(
-      f.unit == Unit::percent ? words(text::property_percent, std::string(f.label)) : as_qt(f.label), body_);
+  auto* label =
+      new QLabel(f.unit == Unit::percent ? words(text::property_percent, f.label) : words(f.label), body_);
   label->setProperty("tone", QStringLiteral("muted"));
-  label->setToolTip(as_qt(f.help));
+  label->setToolTip(words(f.help));
   label->setWordWrap(true);
   label->setMinimumWidth(kLabelWidth);
   label->setMaximumWidth(kLabelWidth);
@@ -135,11 +200,49 @@ void PropertyPanel::add_field(QFormLayout& form, const FieldInfo& f) {
 void PropertyPanel::add_lists(QVBoxLayout& column) {
   for (const FieldInfo& f : info_of(subjects_.front().kind).fields) {
     if (!is_row_list(f)) continue;
+    if (TickList::fits(session_.lab(), f)) {
+      add_ticks(column, f);
+      continue;
+    }
     auto* list =
         new RowList(session_, subjects_.front(), f, body_, [this, &f](const Value& v) { set(f, v); });
     column.addWidget(list);
     lists_.emplace_back(&f, list);
   }
+}
+
+void PropertyPanel::add_ticks(QVBoxLayout& column, const FieldInfo& f) {
+  auto* list = new TickList(session_, f, body_, [this, &f](AnyId id, bool on) { tick(f, id, on); });
+  column.addWidget(list);
+  ticks_.emplace_back(&f, list);
+}
+
+namespace {
+
+ValueList ids_in(const FieldInfo& f, const Lab& lab, AnyId owner) {
+  const Value value = f.get(object_at(lab, owner));
+  return value.as_list() ? *value.as_list() : ValueList{};
+}
+
+bool holds(const ValueList& list, AnyId id) {
+  return std::any_of(list.begin(), list.end(), [id](const Value& v) { return *v.as<AnyId>() == id; });
+}
+
+} // namespace
+
+// What an exercise has on takes carriers along.
+void PropertyPanel::tick(const FieldInfo& f, AnyId id, bool on) {
+  const AnyId first = subjects_.front();
+  if (first.kind == Kind::exercise && id.kind == Kind::machine && subjects_.size() == 1) {
+    const std::array machines{MachineId{id.number}};
+    session_.seal();
+    session_.perform(set_power(session_.lab(), ExerciseId{first.number}, machines, on));
+    return;
+  }
+  ValueList list = ids_in(f, session_.lab(), first);
+  if (on && !holds(list, id)) list.emplace_back(id);
+  if (!on) std::erase_if(list, [id](const Value& v) { return *v.as<AnyId>() == id; });
+  set(f, Value::list(std::move(list)));
 }
 
 std::optional<Value> PropertyPanel::common(const FieldInfo& f) const {
@@ -158,9 +261,18 @@ void PropertyPanel::refresh() {
   title_->setText(subjects_.size() == 1
                       ? as_qt(name_of(session_.lab(), first))
                       : words(text::property_several, Count{static_cast<std::int64_t>(subjects_.size())}));
-  about_->setText(as_qt(table.noun));
+  about_->setText(words(table.noun));
   for (FieldEditor* e : editors_) e->show(common(e->field()));
   for (const auto& [field, list] : lists_) list->show_list(common(*field));
+  for (const auto& [field, list] : ticks_)
+    list->show_list([this, f = field](AnyId id) {
+      const auto with = std::count_if(subjects_.begin(), subjects_.end(), [&](AnyId owner) {
+        return holds(ids_in(*f, session_.lab(), owner), id);
+      });
+      return with == 0                                               ? Qt::Unchecked
+             : with == static_cast<std::ptrdiff_t>(subjects_.size()) ? Qt::Checked
+                                                                     : Qt::PartiallyChecked;
+    });
   if (slider_) slider_->show_machine(MachineId{first.number});
   fill_parts();
 }

@@ -18,6 +18,7 @@ namespace snug {
 class FieldEditor;
 class MemorySlider;
 class RowList;
+class TickList;
 
 class PropertyPanel : public QWidget {
   Q_OBJECT
@@ -27,15 +28,23 @@ class PropertyPanel : public QWidget {
   void set_theme(Theme theme);
   // Of the field with this key, for the keyboard and for tests; null: none.
   QWidget* editor(std::string_view key) const;
+  // Puts the hand into that field, as soon as it is there.
+  void edit(std::string_view key);
 
  signals:
   void ask_wanted(const snug::ReachQuestion& question);
 
  private:
   void rebuild();
+  void take_wanted();
   void refresh();
   std::vector<AnyId> subjects() const;
+  void add_fields(QVBoxLayout&);
+  void add_rare(QVBoxLayout&);
+  bool is_folded(const FieldInfo&) const;
   void add_field(QFormLayout&, const FieldInfo&);
+  void add_ticks(QVBoxLayout&, const FieldInfo&);
+  void tick(const FieldInfo&, AnyId, bool on);
   void add_lists(QVBoxLayout&);
   void add_parts(QVBoxLayout&);
   void fill_parts();
@@ -54,6 +63,9 @@ class PropertyPanel : public QWidget {
   bool other_ = true; // what is chosen, or the lab, is another than was built for
   std::vector<FieldEditor*> editors_;
   std::vector<std::pair<const FieldInfo*, RowList*>> lists_;
+  std::vector<std::pair<const FieldInfo*, TickList*>> ticks_;
+  std::string_view wanted_; // the field that edit() asked for
+  bool more_ = false; // rare fields are unfolded
   QScrollArea* scroll_;
   QVBoxLayout* outer_;
   QWidget* body_ = nullptr;

@@ -37,51 +37,47 @@ MachineId machine_of(const Lab& lab, AnyId id) {
   return {};
 }
 
-std::string addresses_of(const Card& c) {
-  std::string out;
-  for (const CardAddress& row : c.addresses) {
-    if (!out.empty()) out += ", ";
-    out += row.address                      ? to_text(*row.address)
-           : row.kind == AddressKind::dhcp  ? english(say(text::outline_dhcp))
-           : row.kind == AddressKind::slaac ? english(say(text::outline_slaac))
-                                            : english(say(text::outline_no_address));
-  }
-  return out;
+QString addresses_of(const Card& c) {
+  QStringList out;
+  for (const CardAddress& row : c.addresses)
+    out << (row.address                      ? as_qt(to_text(*row.address))
+            : row.kind == AddressKind::dhcp  ? words(text::outline_dhcp)
+            : row.kind == AddressKind::slaac ? words(text::outline_slaac)
+                                             : words(text::outline_no_address));
+  return out.join(QStringLiteral(", "));
+}
+
+QString name_or_none(const Lab& lab, AnyId id) {
+  return id ? as_qt(name_of(lab, id)) : words(text::property_none);
 }
 
 // Of what the PC or the lab has a list of.
-std::string detail_of_list(const Lab& lab, AnyId id) {
-  if (id.kind == Kind::volume) return mib_text(find<Volume>(lab, VolumeId{id.number})->size);
+QString detail_of_list(const Lab& lab, AnyId id) {
+  if (id.kind == Kind::volume) return size_words(find<Volume>(lab, VolumeId{id.number})->size);
   if (id.kind == Kind::lan) {
     const Lan& lan = *find<Lan>(lab, LanId{id.number});
-    return lan.prefix4 ? to_text(*lan.prefix4) : std::string();
+    return lan.prefix4 ? as_qt(to_text(*lan.prefix4)) : QString();
   }
   if (id.kind == Kind::exercise) {
     const Exercise& e = *find<Exercise>(lab, ExerciseId{id.number});
-    return e.date ? to_text(*e.date) : std::string();
+    return e.date ? as_qt(to_text(*e.date)) : QString();
   }
   return {};
 }
 
 // "Steering", "172.22.10.31"; "60 GiB", "nvme"; "cargo-bay", "200 GiB".
 std::pair<QString, QString> words_of_part(const Lab& lab, AnyId id) {
-  std::string first, second;
   if (const Card* c = find<Card>(lab, CardId{id.kind == Kind::card ? id.number : 0})) {
-    first = c->segment ? name_of(lab, c->segment) : english(say(text::property_none));
-    second = addresses_of(*c);
-    if (second.empty())
-      second = english(c->carries.empty() ? say(text::outline_no_address) : say(text::outline_carries));
-  } else if (const Disk* d = find<Disk>(lab, DiskId{id.kind == Kind::disk ? id.number : 0})) {
-    first = mib_text(d->size);
-    second = d->store ? name_of(lab, d->store) : english(say(text::property_none));
-  } else if (const Share* s = find<Share>(lab, ShareId{id.kind == Kind::share ? id.number : 0})) {
-    first = s->name;
-    second = mib_text(s->size);
-  } else {
-    first = name_of(lab, id);
-    second = detail_of_list(lab, id);
+    const QString addresses = addresses_of(*c);
+    return {name_or_none(lab, c->segment), !addresses.isEmpty() ? addresses
+                                           : c->carries.empty() ? words(text::outline_no_address)
+                                                                : words(text::outline_carries)};
   }
-  return {as_qt(first), as_qt(second)};
+  if (const Disk* d = find<Disk>(lab, DiskId{id.kind == Kind::disk ? id.number : 0}))
+    return {size_words(d->size), name_or_none(lab, d->store)};
+  if (const Share* s = find<Share>(lab, ShareId{id.kind == Kind::share ? id.number : 0}))
+    return {as_qt(s->name), size_words(s->size)};
+  return {as_qt(name_of(lab, id)), detail_of_list(lab, id)};
 }
 
 } // namespace
@@ -199,7 +195,10 @@ void PropertyPanel::add_can_reach(MachineId machine) {
   parts_->layout()->addWidget(title);
   title->show();
   for (const CanReach& line : can_reach(reach, a.index(), machine)) {
-    const QString to = line.to ? as_qt(subject_name(a.lab(), line.to)) : as_qt(line.service);
+    const QString to = line.to.kind == Kind::outside    ? words(text::node_outside)
+                       : line.to.kind == Kind::everyone ? words(text::node_everyone)
+                       : line.to                        ? as_qt(subject_name(a.lab(), line.to))
+                                                        : as_qt(line.service);
     const QString name =
         line.to && !line.service.empty() ? words(text::can_line, to.toStdString(), line.service) : to;
     const QString why = words(line.words);

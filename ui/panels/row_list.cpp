@@ -47,14 +47,13 @@ RowList::RowList(Session& session, AnyId owner, const FieldInfo& list, QWidget* 
   box->setContentsMargins(0, 6, 0, 0);
   box->setSpacing(5);
   auto* top = new QHBoxLayout;
-  auto* title = new QLabel(as_qt(list.label), this);
+  auto* title = new QLabel(words(list.label), this);
   title->setProperty("tone", QStringLiteral("heading"));
-  title->setToolTip(as_qt(list.help));
+  title->setToolTip(words(list.help));
   title->setWordWrap(true);
   top->addWidget(title, 1);
-  const QString noun = as_qt(list.row ? list.row->noun : list.label);
-  auto* button =
-      small_button(words(text::rows_add, noun.toStdString()), QStringLiteral("add_") + as_qt(list.key), this);
+  const Term noun = list.row ? list.row->noun : list.label;
+  auto* button = small_button(words(text::rows_add, noun), QStringLiteral("add_") + as_qt(list.key), this);
   connect(button, &QPushButton::clicked, this, [this] { add(); });
   top->addWidget(button);
   box->addLayout(top);
@@ -127,9 +126,9 @@ void RowList::add_field(std::size_t row, const FieldInfo& field, std::size_t pla
                                       .arg(as_qt(list_.key))
                                       .arg(static_cast<qulonglong>(row))
                                       .arg(as_qt(field.key)));
-  auto* label = new QLabel(as_qt(field.label), &frame);
+  auto* label = new QLabel(words(field.label), &frame);
   label->setProperty("tone", QStringLiteral("muted"));
-  label->setToolTip(as_qt(field.help));
+  label->setToolTip(words(field.help));
   label->setWordWrap(true);
   label->setMinimumWidth(kLabelWidth);
   label->setMaximumWidth(kLabelWidth);

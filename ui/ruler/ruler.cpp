@@ -165,7 +165,7 @@ bool Ruler::event(QEvent* event) {
     if (const MachineId m = at(help->pos())) {
       const Machine* machine = snug::find<Machine>(session_.shown().lab(), m);
       if (machine)
-        QToolTip::showText(help->globalPos(), as_qt(machine->name + " " + show_mib(machine->memory)), this);
+        QToolTip::showText(help->globalPos(), as_qt(machine->name) + QLatin1Char(' ') + words(Mib{machine->memory}), this);
     }
     return true;
   }

@@ -16,6 +16,16 @@ namespace snug {
 
 namespace {
 
+#ifdef Q_OS_UNIX
+constexpr bool kHasLocks = true; // FileLock holds nothing only where the folder may not be written
+#else
+constexpr bool kHasLocks = false;
+#endif
+
+} // namespace
+
+namespace {
+
 // What was chosen stays chosen where a step concerned it: a step touches more than people mean (the order of
 // the others).
 bool concerns(const std::vector<AnyId>& changed, const std::vector<AnyId>& chosen) {
@@ -189,14 +199,17 @@ bool Session::open(const QString& path) {
   path_ = path;
   hash_ = loaded->content_hash;
   lock_ = std::move(lock);
-  read_only_ = held.has_value();
+  const QString folder = QFileInfo(path).absolutePath();
+  const bool sealed = kHasLocks && lock_ && !lock_->is_held();
+  read_only_ = sealed || held;
   keeper_.start(head(*bytes));
   emit started();
   analyse_again();
   emit exercise_changed();
   emit selection_changed();
   for (const Message& note : loaded->notes) tell(Notice::Kind::told, words(note));
-  if (held) tell(Notice::Kind::caution, words(say(text::window_read_only, english(*held))));
+  if (sealed) tell(Notice::Kind::caution, words(text::window_sealed_folder, folder.toStdString()));
+  if (held) tell(Notice::Kind::caution, words(text::window_read_only, words(*held).toStdString()));
   return true;
 }
 
@@ -295,7 +308,7 @@ bool Session::reload() {
 
 void Session::tell(const Problem& problem) {
   const bool is_placed = !problem.file.empty() || problem.line > 0 || !problem.path.empty();
-  tell(Notice::Kind::error, is_placed ? as_qt(english(problem)) : whole_words(problem.message));
+  tell(Notice::Kind::error, is_placed ? words(problem) : whole_words(problem.message));
 }
 
 } // namespace snug

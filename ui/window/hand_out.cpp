@@ -156,7 +156,7 @@ bool HandOut::write_to(const QString& path) {
   if (!bytes) return said_->setText(words(bytes.error().message)), false;
   const auto saved =
       save_file(path.toStdString(), {bytes->constData(), static_cast<std::size_t>(bytes->size())});
-  if (!saved) return said_->setText(as_qt(english(saved.error()))), false;
+  if (!saved) return said_->setText(words(saved.error())), false;
   said_->setText(words(text::hand_out_saved, path.toStdString()));
   return true;
 }

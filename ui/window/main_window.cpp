@@ -79,15 +79,14 @@ void MainWindow::make_shell() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(make_top());
-  auto* said = new QHBoxLayout;
-  said->setContentsMargins(12, 4, 12, 0);
-  said->addWidget(notice_);
-  column->addLayout(said);
   pages_ = new QStackedWidget(shell);
   pages_->addWidget(start_);
   pages_->addWidget(make_middle());
   column->addWidget(pages_, 1);
-  column->addWidget(make_footer());
+  auto* footer = make_footer();
+  column->addWidget(footer);
+  notice_->setParent(shell);
+  notice_->float_above(*footer);
   setCentralWidget(shell);
   shares_ = new Shares({*down_, *tabs_, *tabs_->widget(kReachTab), *top_, *document_, *exercises_}, this);
   shares_->set_tools(kFindingsTab, findings_->tools());
@@ -209,7 +208,7 @@ void MainWindow::refresh_footer() {
     const Template& t = b.verdict() == Verdict::over    ? text::verdict_over
                         : b.verdict() == Verdict::tight ? text::verdict_tight
                                                         : text::verdict_fits;
-    parts << words(text::footer_size, std::to_string(gib), english(snug::say(t)));
+    parts << words(text::footer_size, std::to_string(gib), snug::say(t));
   }
   sizes_->setText(parts.join(QStringLiteral(" · ")));
 }

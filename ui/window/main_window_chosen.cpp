@@ -6,6 +6,7 @@
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
 #include "ui/outline/outline_panel.h"
+#include "ui/panels/property_panel.h"
 #include "ui/session/words.h"
 #include "ui/window/main_window.h"
 #include "ui/window/notice_bar.h"
@@ -124,10 +125,13 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
   menu.exec(global);
 }
 
-// On the picture, unless the hand is in the outline or the picture does not show it.
+// On the picture, unless the hand is in the outline; what the picture does not show, in its properties.
 void MainWindow::edit(AnyId id) {
-  if (outline_->view().hasFocus() || box_of(canvas_->drawing(), id).w == 0) return edit_in_outline(id);
-  in_place().edit(id);
+  if (outline_->view().hasFocus()) return edit_in_outline(id);
+  if (box_of(canvas_->drawing(), id).w != 0) return in_place().edit(id);
+  session_.select({id});
+  sides_->show_properties();
+  properties_->edit("name");
 }
 
 void MainWindow::edit_in_outline(AnyId id) {

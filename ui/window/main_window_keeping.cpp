@@ -96,7 +96,7 @@ void MainWindow::remember_place() {
 
 void MainWindow::remember_recent(const Result<void>& done) {
   if (done || std::exchange(told_not_kept_, true)) return;
-  session_.tell(Notice::Kind::caution, words(text::settings_not_kept, english(done.error())));
+  session_.tell(Notice::Kind::caution, words(text::settings_not_kept, words(done.error()).toStdString()));
 }
 
 void MainWindow::finish_typing() {

@@ -4,6 +4,7 @@
 #include "ui/session/words.h"
 
 #include <QAccessible>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -14,6 +15,7 @@ namespace snug {
 namespace {
 
 constexpr const char* kTopic = "topic";
+constexpr int kWidest = 980, kMargin = 20;
 
 QString kind_word(Notice::Kind kind) {
   return kind == Notice::Kind::error     ? QStringLiteral("error")
@@ -28,6 +30,28 @@ NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent) {
   rows_->setContentsMargins(0, 0, 0, 0);
   rows_->setSpacing(4);
   hide();
+}
+
+void NoticeBar::float_above(const QWidget& foot) {
+  foot_ = &foot;
+  parentWidget()->installEventFilter(this);
+}
+
+bool NoticeBar::eventFilter(QObject* watched, QEvent* event) {
+  const bool moves = event->type() == QEvent::Resize || event->type() == QEvent::LayoutRequest;
+  if (watched == parentWidget() && moves) place();
+  return QWidget::eventFilter(watched, event);
+}
+
+void NoticeBar::place() {
+  if (!foot_ || rows_->count() == 0) return;
+  const QRect all = parentWidget()->rect();
+  const int width = std::min(kWidest, all.width() - 2 * kMargin);
+  rows_->activate();
+  const int height = rows_->hasHeightForWidth() ? rows_->heightForWidth(width) : sizeHint().height();
+  const int foot = foot_->isVisible() ? foot_->height() : 0;
+  setGeometry((all.width() - width) / 2, all.height() - foot - kMargin / 2 - height, width, height);
+  raise();
 }
 
 QString NoticeBar::text() const {
@@ -55,6 +79,7 @@ void NoticeBar::withdraw(const QString& topic) {
     row->deleteLater();
   }
   setVisible(rows_->count() > 0);
+  place();
 }
 
 void NoticeBar::add(const QString& topic, const Notice& notice, std::vector<Choice> choices) {
@@ -82,6 +107,7 @@ void NoticeBar::add(const QString& topic, const Notice& notice, std::vector<Choi
   rows_->insertWidget(0, row);
   show();
   row->show();
+  place();
   QAccessibleEvent said(row, QAccessible::Alert);
   QAccessible::updateAccessibility(&said);
 }

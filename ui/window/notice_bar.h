@@ -15,7 +15,10 @@ class NoticeBar : public QWidget {
   Q_OBJECT
 
  public:
+  // It lies over the lower edge of its parent and moves nothing.
   explicit NoticeBar(QWidget* parent = nullptr);
+  // Above this one's upper edge.
+  void float_above(const QWidget& foot);
   struct Choice {
     QString words;
     std::function<void()> act;
@@ -27,9 +30,13 @@ class NoticeBar : public QWidget {
   void withdraw(const QString& topic);
   QString text() const; // of all, one a line, the newest first
 
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  private:
+  void place();
   void add(const QString& topic, const Notice& notice, std::vector<Choice> choices);
   QVBoxLayout* rows_;
+  const QWidget* foot_ = nullptr;
 };
 
 } // namespace snug

@@ -146,7 +146,7 @@ std::optional<Problem> Settings::keep_in(const QString& file) {
 std::optional<Problem> Settings::read() {
   if (file_.isEmpty() || !QFileInfo::exists(file_)) return std::nullopt;
   const auto bytes = read_file(file_.toStdString(), kMostOctets);
-  if (!bytes) return fail(text::settings_unreadable, english(bytes.error())).value();
+  if (!bytes) return fail(text::settings_unreadable, bytes.error().message).value();
   auto read = read_settings(QByteArray(bytes->data(), static_cast<qsizetype>(bytes->size())));
   if (!read) return set_aside();
   now_ = std::move(*read);

@@ -32,7 +32,7 @@ class SampleCard : public QPushButton {
     title_ = lab && !lab->facts.title.empty() ? as_qt(lab->facts.title) : as_qt(file.name);
     if (lab) {
       about_ = words(text::start_about, Count{static_cast<std::int64_t>(lab->machines.size())},
-                     std::to_string(lab->segments.size()), mib_text(lab->pc.installed));
+                     std::to_string(lab->segments.size()), size_words(lab->pc.installed).toStdString());
       DrawOptions options;
       options.show_ruler = options.show_legend = false;
       drawing_ = draw(analyse(*lab), options);

@@ -32,7 +32,7 @@ TEST(FieldTable, KeysAreUniqueWordsAndEveryFieldHasALabel) {
       EXPECT_TRUE(std::all_of(f.key.begin(), f.key.end(), [](unsigned char c) {
         return std::islower(c) || std::isdigit(c) || c == '_';
       })) << f.key;
-      EXPECT_FALSE(f.label.empty()) << f.key;
+      EXPECT_FALSE(f.label.text.empty()) << f.key;
       EXPECT_EQ(table->field(f.key), &f);
     }
     EXPECT_EQ(table->field("no such key"), nullptr);

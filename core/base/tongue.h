@@ -1,0 +1,34 @@
+#pragma once
+// Puts messages into words: English, unless a front end brings a language.
+
+#include "core/base/message.h"
+
+#include <optional>
+
+namespace snug {
+
+class Tongue {
+ public:
+  virtual ~Tongue() = default;
+
+  std::string say(const Message&) const;
+  std::string say(const Argument&) const;
+  // Where it stands alone: begins with a capital letter unless it begins with a name.
+  std::string sentence(const Message&) const;
+
+ protected:
+  // The pattern of a template; n: its first Count, if it has one. May be kept in `room`.
+  virtual std::string_view pattern(const Template&, std::optional<std::int64_t> n, std::string& room) const;
+  virtual std::string term(std::string_view word) const { return std::string(word); }
+  // "-10.2" as this language writes it.
+  virtual std::string number(std::string digits) const { return digits; }
+
+ private:
+  std::string filled(const Template&, const std::string& one) const;
+  std::string list(std::vector<std::string> parts) const;
+  std::string mib(std::int64_t n) const;
+  std::string seconds(std::int64_t n) const;
+  friend struct Renderer;
+};
+
+} // namespace snug
