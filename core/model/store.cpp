@@ -1,7 +1,6 @@
 #include "core/model/store.h"
 
-#include "core/text/promise_text.h"
-#include "core/text/reach_text.h"
+#include "core/model/promise_name.h"
 
 #include <array>
 
@@ -131,23 +130,6 @@ std::string part_name(const Lab& lab, const E& part, std::string_view noun) {
   return owner + " " + own;
 }
 
-// "Cargo never reaches the outside", "deck-a reaches hold on tcp 3260".
-std::string promise_name(const Lab& lab, const Promise& p) {
-  const auto subject = [&](AnyId id) {
-    if (id.kind == Kind::everyone) return english(say(text::node_everyone));
-    if (id.kind == Kind::outside) return english(say(text::node_outside));
-    return id ? name_of(lab, id) : english(say(text::node_nobody));
-  };
-  const bool any = p.transport == Transport::icmp || (p.transport == Transport::tcp && p.port == 0);
-  std::string service;
-  if (p.port != 0 && p.transport != Transport::icmp)
-    service = english(say(text::by_service, word(p.transport), std::to_string(p.port)));
-  else if (!any)
-    service = english(say(text::by_transport, word(p.transport)));
-  return english(say(p.must == PromiseKind::never ? text::promise_never : text::promise_reach,
-                     subject(p.from), subject(p.to), service));
-}
-
 } // namespace
 
 const Store& store_of(Kind kind) {
@@ -220,7 +202,7 @@ std::string name_of(const Lab& lab, AnyId id) {
   if (id.kind == Kind::card) return part_name(lab, *static_cast<const Card*>(object), "card");
   if (id.kind == Kind::disk) return part_name(lab, *static_cast<const Disk*>(object), "disk");
   if (id.kind == Kind::share) return part_name(lab, *static_cast<const Share*>(object), "share");
-  if (id.kind == Kind::promise) return promise_name(lab, *static_cast<const Promise*>(object));
+  if (id.kind == Kind::promise) return english(promise_name(lab, *static_cast<const Promise*>(object)));
   const StructInfo& table = info_of(id.kind);
   for (const std::string_view key : {"name", "title", "rule"}) {
     const FieldInfo* f = table.field(key);

@@ -1,5 +1,6 @@
 #include "core/report/promise_list.h"
 
+#include "core/model/promise_name.h"
 #include "core/model/store.h"
 #include "core/reach/explain.h"
 #include "core/reach/promise_words.h"
@@ -41,7 +42,7 @@ void judge_now(const Analysis& a, Reach& reach, const Promise& p, const Judged& 
 PromiseLine line_of(const Analysis& a, const Promise& p, ExerciseId shown) {
   PromiseLine line;
   line.id = p.id;
-  line.says = say(text::promise_says, name_of(a.lab(), p.id));
+  line.says = say(text::promise_says, promise_name(a.lab(), p));
   line.why = say(text::promise_elsewhere);
   for (std::size_t i = 0; i < a.reach().occasions(); ++i) {
     Kept& kept = line.occasions.emplace_back(Kept::not_judged);

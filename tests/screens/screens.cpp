@@ -1,13 +1,16 @@
-// usage: screens FOLDER WIDTH HEIGHT light|dark
+// usage: screens FOLDER WIDTH HEIGHT light|dark [longer|mirrored]
+// longer: texts two fifths longer, as in other languages; mirrored: these from right to left.
 // Pictures of the window for people to look at: start page, samples, mid-drag, address being typed, menu,
 // recovery and failure bars, export dialog. Run by tests/screens/run.
 
 #include "tests/window/hand.h"
+#include "tests/window/pseudo_language.h"
 #include "ui/panels/address_panel.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/fix_buttons.h"
 #include "ui/panels/reach_panel.h"
 #include "ui/panels/when_seen.h"
+#include "ui/session/tongue.h"
 #include "ui/theme/theme.h"
 #include "ui/window/file_choice.h"
 #include "ui/window/find_box.h"
@@ -221,6 +224,8 @@ int main(int argc, char** argv) {
   const QSize size(QByteArray(argv[2]).toInt(), QByteArray(argv[3]).toInt());
   QApplication application(argc, argv);
   wear(application, theme);
+  if (argc > 5) speak(std::make_unique<snug::test::PseudoLanguage>());
+  if (argc > 5 && std::strcmp(argv[5], "mirrored") == 0) QApplication::setLayoutDirection(Qt::RightToLeft);
   QDir().mkpath(folder);
   Camera camera(folder, size, theme);
   {

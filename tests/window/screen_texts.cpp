@@ -113,6 +113,7 @@ std::vector<ScreenText> texts_of(QWidget& window) {
 
 std::vector<QString> squeezed(QWidget& window) {
   std::vector<QString> out;
+  find_overlaps(window, out);
   for (const QWidget* w : window.findChildren<QWidget*>()) {
     if (!w->isVisible() || w->window() != &window) continue;
     find_overlaps(*w, out);

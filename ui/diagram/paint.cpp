@@ -117,6 +117,7 @@ QFont diagram_font(int size, Weight weight) {
 }
 
 void paint(QPainter& painter, const AnyShape& shape, const Palette& palette) {
+  painter.setLayoutDirection(Qt::LeftToRight); // numbers and units stay in order, whatever the desktop's
   std::visit(Brushwork(painter, palette), shape);
 }
 

@@ -127,7 +127,7 @@ QVariant AddressModel::fault_data(const AddressFault& fault, int role) const {
 
 QVariant AddressModel::headerData(int section, Qt::Orientation orientation, int role) const {
   if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
-  return as_qt(table_.columns[static_cast<std::size_t>(section)].title);
+  return words(Term{table_.columns[static_cast<std::size_t>(section)].title});
 }
 
 bool AddressModel::is_address(const QModelIndex& index) const {

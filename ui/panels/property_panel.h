@@ -65,7 +65,7 @@ class PropertyPanel : public QWidget {
   std::vector<std::pair<const FieldInfo*, RowList*>> lists_;
   std::vector<std::pair<const FieldInfo*, TickList*>> ticks_;
   std::string_view wanted_; // the field that edit() asked for
-  bool more_ = false; // rare fields are unfolded
+  bool more_ = false;       // rare fields are unfolded
   QScrollArea* scroll_;
   QVBoxLayout* outer_;
   QWidget* body_ = nullptr;

@@ -10,6 +10,7 @@
 #include "core/text/reach_panel_text.h"
 #include "core/text/reach_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/node_text.h"
 #include "ui/panels/panel_row.h"
 #include "ui/panels/property_panel.h"
 #include "ui/panels/verdict_mark.h"
@@ -195,10 +196,9 @@ void PropertyPanel::add_can_reach(MachineId machine) {
   parts_->layout()->addWidget(title);
   title->show();
   for (const CanReach& line : can_reach(reach, a.index(), machine)) {
-    const QString to = line.to.kind == Kind::outside    ? words(text::node_outside)
-                       : line.to.kind == Kind::everyone ? words(text::node_everyone)
-                       : line.to                        ? as_qt(subject_name(a.lab(), line.to))
-                                                        : as_qt(line.service);
+    const QString to = !line.to                        ? as_qt(line.service)
+                       : line.to.kind == Kind::segment ? as_qt(subject_name(a.lab(), line.to))
+                                                       : node_text(a.lab(), line.to);
     const QString name =
         line.to && !line.service.empty() ? words(text::can_line, to.toStdString(), line.service) : to;
     const QString why = words(line.words);

@@ -2,6 +2,7 @@
 
 #include "core/text/reach_panel_text.h"
 #include "ui/panels/choice.h"
+#include "ui/panels/node_text.h"
 #include "ui/session/words.h"
 #include "ui/window/flow_layout.h"
 
@@ -186,7 +187,7 @@ void ReachQuestionBar::follow_lab() {
     for (QComboBox* box : {from_, to_}) {
       const QSignalBlocker quiet(box);
       box->clear();
-      for (const AskablePlace& p : places_) box->addItem(as_qt(p.name));
+      for (const AskablePlace& p : places_) box->addItem(node_text(session_.lab(), p.id));
     }
   }
   setEnabled(question_.has_value());
