@@ -537,6 +537,28 @@ TEST_F(Keeping, WhatIsBeingTypedIsNotLost) {
 }
 
 // A question is not lost because something else is said.
+TEST_F(Keeping, WhatIsSaidMovesNothing) {
+  MainWindow window;
+  show(window);
+  window.start_sample("skerry-ferries");
+  QTest::qWait(20);
+  const auto place = [&](const QWidget& w) { return QRect(w.mapTo(&window, QPoint()), w.size()); };
+  const QRect before = place(window.canvas());
+  const QRectF view = window.canvas().on_view(snug::Box{0, 0, 100, 100});
+  window.session().tell(Notice::Kind::told, QStringLiteral("one"));
+  QTest::qWait(20);
+  EXPECT_EQ(place(window.canvas()), before);
+  EXPECT_EQ(window.canvas().on_view(snug::Box{0, 0, 100, 100}), view);
+  auto* row = window.findChild<QFrame*>(QStringLiteral("notice"));
+  ASSERT_TRUE(row && row->isVisible());
+  EXPECT_TRUE(before.contains(place(*row))) << "over the picture, not over what is below it";
+  const int high = row->height();
+  window.resize(window.width(), window.height() - 60);
+  QTest::qWait(20);
+  EXPECT_EQ(row->height(), high);
+  EXPECT_TRUE(place(window.canvas()).contains(place(*row)));
+}
+
 TEST_F(Keeping, QuestionsStayWhileOtherThingsAreSaid) {
   {
     Session session;

@@ -86,7 +86,7 @@ void MainWindow::make_shell() {
   auto* footer = make_footer();
   column->addWidget(footer);
   notice_->setParent(shell);
-  notice_->float_above(*footer);
+  notice_->float_above({tabs_, footer});
   setCentralWidget(shell);
   shares_ = new Shares({*down_, *tabs_, *tabs_->widget(kReachTab), *top_, *document_, *exercises_}, this);
   shares_->set_tools(kFindingsTab, findings_->tools());

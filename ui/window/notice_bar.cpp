@@ -10,6 +10,9 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+#include <array>
+
 namespace snug {
 
 namespace {
@@ -32,25 +35,27 @@ NoticeBar::NoticeBar(QWidget* parent) : QWidget(parent) {
   hide();
 }
 
-void NoticeBar::float_above(const QWidget& foot) {
-  foot_ = &foot;
+void NoticeBar::float_above(std::vector<QWidget*> feet) {
+  feet_ = std::move(feet);
   parentWidget()->installEventFilter(this);
+  for (QWidget* foot : feet_) foot->installEventFilter(this);
 }
 
 bool NoticeBar::eventFilter(QObject* watched, QEvent* event) {
-  const bool moves = event->type() == QEvent::Resize || event->type() == QEvent::LayoutRequest;
-  if (watched == parentWidget() && moves) place();
+  constexpr std::array kMoves{QEvent::Resize, QEvent::Move, QEvent::Show, QEvent::Hide};
+  if (std::find(kMoves.begin(), kMoves.end(), event->type()) != kMoves.end()) place();
   return QWidget::eventFilter(watched, event);
 }
 
 void NoticeBar::place() {
-  if (!foot_ || rows_->count() == 0) return;
-  const QRect all = parentWidget()->rect();
-  const int width = std::min(kWidest, all.width() - 2 * kMargin);
+  if (rows_->count() == 0) return;
+  const auto foot = std::find_if(feet_.begin(), feet_.end(), [](const QWidget* w) { return w->isVisible(); });
+  if (foot == feet_.end()) return;
+  const QRect below((*foot)->mapTo(parentWidget(), QPoint(0, 0)), (*foot)->size());
+  const int width = std::min(kWidest, below.width() - 2 * kMargin);
   rows_->activate();
   const int height = rows_->hasHeightForWidth() ? rows_->heightForWidth(width) : sizeHint().height();
-  const int foot = foot_->isVisible() ? foot_->height() : 0;
-  setGeometry((all.width() - width) / 2, all.height() - foot - kMargin / 2 - height, width, height);
+  setGeometry(below.center().x() - width / 2, below.top() - kMargin / 2 - height, width, height);
   raise();
 }
 

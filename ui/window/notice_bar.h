@@ -15,10 +15,10 @@ class NoticeBar : public QWidget {
   Q_OBJECT
 
  public:
-  // It lies over the lower edge of its parent and moves nothing.
+  // It lies over what is in its parent and moves nothing.
   explicit NoticeBar(QWidget* parent = nullptr);
-  // Above this one's upper edge.
-  void float_above(const QWidget& foot);
+  // Above the upper edge of the first of these that is seen.
+  void float_above(std::vector<QWidget*> feet);
   struct Choice {
     QString words;
     std::function<void()> act;
@@ -36,7 +36,7 @@ class NoticeBar : public QWidget {
   void place();
   void add(const QString& topic, const Notice& notice, std::vector<Choice> choices);
   QVBoxLayout* rows_;
-  const QWidget* foot_ = nullptr;
+  std::vector<QWidget*> feet_;
 };
 
 } // namespace snug
