@@ -5,6 +5,7 @@
 #include "core/gesture/fill.h"
 #include "core/gesture/names.h"
 #include "core/gesture/plug.h"
+#include "core/gesture/rails.h"
 #include "core/roles/catalogue.h"
 #include "core/text/gesture_text.h"
 
@@ -78,6 +79,32 @@ class Copies {
 
 } // namespace
 
+namespace {
+
+// Where a new guest is connected: of what its hypervisor carries, the segment on which most of its guests
+// are; of equals the uppermost rail.
+SegmentId usual_segment(const Lab& lab, MachineId carrier) {
+  std::vector<SegmentId> carried;
+  for (const Card& c : lab.cards)
+    if (c.machine == carrier && c.connected)
+      for (const SegmentTag& t : c.carries) carried.push_back(t.segment);
+  const auto guests = guests_in_order(lab, carrier);
+  SegmentId best;
+  std::ptrdiff_t most = -1;
+  for (const SegmentId s : rails_in_order(lab)) {
+    if (std::find(carried.begin(), carried.end(), s) == carried.end()) continue;
+    const auto there = std::count_if(lab.cards.begin(), lab.cards.end(), [&](const Card& c) {
+      return c.segment == s && std::find(guests.begin(), guests.end(), c.machine) != guests.end();
+    });
+    if (there <= most) continue;
+    most = there;
+    best = s;
+  }
+  return best;
+}
+
+} // namespace
+
 Result<Added> add_machine(const Lab& lab, const Role& role, const Spot& spot, ExerciseId current,
                           SegmentId plugged) {
   Lab after = lab;
@@ -100,6 +127,7 @@ Result<Added> add_machine(const Lab& lab, const Role& role, const Spot& spot, Ex
   if (current)
     if (const auto ok = detail::take_in(after, set_power(after, current, one, true)); !ok)
       return fail(ok.error());
+  if (!plugged && spot.carrier) plugged = usual_segment(lab, spot.carrier);
   if (plugged) {
     const auto card = add_card(after, id, plugged);
     if (!card) return fail(card.error());

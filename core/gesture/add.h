@@ -13,7 +13,8 @@ struct Added {
 
 // A machine of a role in its usual size, with one disk of the role's size (on the PC: on the first volume; in
 // a hypervisor: on that one's first disk), on in `current` and with what that needs (DECISIONS 17). With a
-// segment it has one card there, see add_card.
+// segment it has one card there, see add_card; in a hypervisor without one, on the segment that this carries
+// and most of its guests are on.
 Result<Added> add_machine(const Lab&, const Role&, const Spot&, ExerciseId current = {},
                           SegmentId plugged = {});
 // Several of them at the same place, side by side. `count` is in 1 … kMostAtOnce.

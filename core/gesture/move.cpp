@@ -1,6 +1,7 @@
 #include "core/gesture/move.h"
 
 #include "core/gesture/names.h"
+#include "core/gesture/stores.h"
 #include "core/model/index.h"
 #include "core/text/gesture_text.h"
 
@@ -46,22 +47,26 @@ std::vector<MachineId> new_order(const Index& index, std::span<const MachineId> 
   return out;
 }
 
-// Fields of machines, each set once: no copy of the lab is needed to know what stood there.
+// Fields of machines and disks, each set once: no copy of the lab is needed to know what stood there.
 class FieldSteps {
  public:
   explicit FieldSteps(const Index& index) : index_(index) {}
   void set(MachineId id, std::string_view key, Value value) {
-    const FieldInfo* field = info_of(Kind::machine).field(key);
-    Value before = field->get(&index_.lab().machines[index_.place(id)]);
-    if (before == value) return;
-    edit_.steps.emplace_back(SetField{id, field, std::move(before), std::move(value)});
+    set(id, key, std::move(value), &index_.lab().machines[index_.place(id)]);
   }
+  void set(DiskId id, std::string_view key, Value value) { set(id, key, std::move(value), index_.disk(id)); }
   Edit take(Message label) && {
     edit_.label = std::move(label);
     return std::move(edit_);
   }
 
  private:
+  void set(AnyId id, std::string_view key, Value value, const void* element) {
+    const FieldInfo* field = info_of(id.kind).field(key);
+    Value before = field->get(element);
+    if (before == value) return;
+    edit_.steps.emplace_back(SetField{id, field, std::move(before), std::move(value)});
+  }
   const Index& index_;
   Edit edit_;
 };
@@ -114,6 +119,11 @@ Result<Edit> move_machines(const Index& index, std::span<const MachineId> ids, c
   std::int64_t order = 0;
   for (const MachineId id : new_order(index, ids, spot)) edit.set(id, "order", order++);
   const std::string what = names_of(lab, ids);
+  if (elsewhere) {
+    const DisksAlong along = disks_along(index, ids, spot.carrier);
+    if (along.store)
+      for (const DiskId d : along.disks) edit.set(d, "store", along.store);
+  }
   if (!elsewhere) return std::move(edit).take(say(text::gesture_order, what));
   return std::move(edit).take(
       say(text::gesture_move, what, spot.carrier ? name_of(lab, spot.carrier) : lab.pc.name));

@@ -19,7 +19,8 @@ struct Spot {
 };
 
 // Moves machines, guests of theirs go along. Refuses a carrier that is no hypervisor, the machine itself or
-// inside it. Empty when all stand there already.
+// inside it. Empty when all stand there already. Disks go along where the new carrier has one place for them,
+// see disks_along().
 Result<Edit> move_machines(const Lab&, std::span<const MachineId>, const Spot&);
 Result<Edit> move_machines(const Index&, std::span<const MachineId>, const Spot&); // of the lab it indexes
 

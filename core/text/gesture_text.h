@@ -20,6 +20,8 @@ inline constexpr Template gesture_no_exercise{"gesture-no-exercise",
 inline constexpr Template gesture_add{"gesture-add", "Add {0}"};
 inline constexpr Template gesture_count{"gesture-count", "{0} × {1}"};
 inline constexpr Template gesture_count_help{"gesture-count-help", "type a number to place several"};
+inline constexpr Template gesture_keys_help{"gesture-keys-help",
+                                            "arrow keys aim, Enter puts it down, Esc leaves it"};
 inline constexpr Template gesture_machine_place{
     "gesture-machine-place", "a machine stands inside the PC's frame, in a hypervisor or on a rail"};
 inline constexpr Template gesture_machine_inside{"gesture-machine-inside",

@@ -25,6 +25,15 @@ inline constexpr Template layout_state_fits{"layout-state-fits", "running {0} of
 inline constexpr Template layout_state_tight{"layout-state-tight",
                                              "running {0} of {1} · headroom {2} · tight"};
 inline constexpr Template layout_state_over{"layout-state-over", "running {0} of {1} · over by {2}"};
+// Of what is running: what its machines are expected to use.
+inline constexpr Template layout_expected{"layout-expected", "expected use {0}"};
+inline constexpr Template layout_expected_is{"layout-expected-is", "expected use {0} of {1}"};
+inline constexpr Template layout_expected_swaps{
+    "layout-expected-swaps",
+    "expected use {0} of {1}: it runs until the guests use what they were given, then the PC swaps"};
+inline constexpr Template ruler_block{"ruler-block", "{0}: {1} of memory, takes {2}"};
+inline constexpr Template ruler_block_expected{
+    "ruler-block-expected", "{0}: {1} of memory, takes {2}, of which {3} is expected to be used"};
 inline constexpr Template layout_isolated{"layout-isolated", "isolated"};
 inline constexpr Template layout_bridged{"layout-bridged", "bridged"};
 inline constexpr Template layout_nat{"layout-nat", "NAT"};
@@ -33,6 +42,8 @@ inline constexpr Template layout_mtu{"layout-mtu", "MTU {0}"};
 inline constexpr Template layout_vlan{"layout-vlan", "VLAN {0}"};
 inline constexpr Template layout_dhcp_by{"layout-dhcp-by", "DHCP by {0}"};
 inline constexpr Template layout_dhcp{"layout-dhcp", "DHCP"};
+inline constexpr Template layout_gateway{"layout-gateway", "gateway"};
+inline constexpr Template layout_dhcp_server{"layout-dhcp-server", "DHCP server"};
 inline constexpr Template layout_slaac{"layout-slaac", "SLAAC"};
 inline constexpr Template layout_translator{"layout-translator", "translator {0}"};
 inline constexpr Template layout_socket{"layout-socket", "PC {0}"};
