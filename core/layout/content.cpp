@@ -177,6 +177,15 @@ void say_room(MachineText& m, const MemoryBudget& b, std::int64_t room) {
   m.text_width = -1;
 }
 
+void say_expected(RulerText& ruler, const MemoryBudget& b) {
+  ruler.expected = b.expected;
+  if (b.expected == b.taken) return;
+  const bool swaps = b.headroom() < 0 && b.expected_headroom() >= 0;
+  ruler.expected_name = english(say(text::layout_expected, Mib{b.expected}));
+  ruler.expected_state = english(
+      say(swaps ? text::layout_expected_swaps : text::layout_expected_is, Mib{b.expected}, Mib{b.budget}));
+}
+
 } // namespace
 
 void read_memory(const Source& source, Content& content) {
@@ -196,6 +205,7 @@ void read_memory(const Source& source, Content& content) {
                                                               : text::layout_state_fits;
       const std::int64_t rest = b.verdict() == Verdict::over ? -b.headroom() : b.headroom();
       ruler.state = english(say(words, Mib{b.taken}, Mib{b.budget}, Mib{rest}));
+      say_expected(ruler, b);
       continue;
     }
     const std::uint32_t at = drawn[index.place(b.of)];
@@ -219,6 +229,8 @@ Content read_all(const Source& source) {
   read_memory(source, content);
   measure(content);
   if (source.options.show_findings) read_marks(source, content);
+  content.power = content.any_off || !content.exercise.empty() ||
+                  (source.options.offer_power && !source.lab.exercises.empty());
   return content;
 }
 

@@ -25,7 +25,8 @@ struct Plug {
   bool connected = true;
   bool joined = true; // an inner guest's: every carrier above carries the segment
   std::vector<std::string> lines;
-  int lines_width = 0; // pixels of the widest
+  int lines_width = 0;                // pixels of the widest, with the marks of duties
+  bool gateway = false, dhcp = false; // its duties on the segment; an inner guest's stand in the lines
 };
 
 struct Bar {
@@ -82,8 +83,10 @@ struct RulerText {
   std::int64_t size = 0; // MiB the PC can use
   std::int64_t reserved = 0;
   std::int64_t taken = 0;
+  std::int64_t expected = 0; // of what is taken
   Verdict verdict = Verdict::fits;
   std::string name, state, reserved_name;
+  std::string expected_name, expected_state; // empty: everything is expected to be used
 };
 
 struct Content {
@@ -97,6 +100,7 @@ struct Content {
   RulerText ruler;
   std::string title, author, date, exercise;
   bool any_inner_plug = false, any_hollow = false, any_off = false, any_mark = false;
+  bool power = false; // machines have power marks
 };
 
 Content content_of(const Analysis&, const DrawOptions&);

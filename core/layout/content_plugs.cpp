@@ -73,13 +73,28 @@ class PlugReader {
     return out;
   }
 
+  void take_duties(const Card& card, std::uint32_t card_place, SegmentId segment, Plug& plug) const {
+    const AddressesInUse& in_use = source_.analysis.addresses();
+    const std::uint32_t place = source_.analysis.index().place(segment);
+    for (const CardAddress& a : card.addresses)
+      plug.gateway |= a.address &&
+                      (a.address == in_use.gateway4(place) || a.address == in_use.gateway6(place)) &&
+                      in_use.segment_for(source_.analysis.index(), card_place, *a.address) == place;
+    plug.dhcp = card.dhcp == DhcpDuty::server && card.connected && card.segment == segment;
+  }
+
   void add(std::uint32_t machine, Plug plug) {
     MachineText& m = content_.machines[machine];
     if (m.carrier != kNone) {
       plug.joined = plug.rail != kNone && carries(m.carrier, plug.rail);
       if (!source_.options.inner_addresses) plug.lines.clear();
     }
+    if (m.carrier != kNone && source_.options.inner_addresses)
+      for (const auto& [part, words] : duties_of(plug)) plug.lines.push_back(words);
     plug.lines_width = widest(plug.lines, kSmall);
+    if (const int marks = m.carrier == kNone ? duties_width(plug) : 0; marks > 0)
+      plug.lines_width =
+          std::max(plug.lines_width, marks + (plug.lines.empty() ? 0 : width_of(plug.lines.back(), kSmall)));
     m.plugs.push_back(std::move(plug));
   }
 
@@ -99,12 +114,15 @@ class PlugReader {
     if (const std::uint32_t r = rail(card.segment); r != kNone) {
       Plug plug{card.id, r, false, card.connected, true, lines(card, card_place, card.segment, 0)};
       plug.hollow = only_carries(card) && plug.lines.empty();
+      take_duties(card, card_place, card.segment, plug);
       add(machine, std::move(plug));
     }
     for (const SegmentTag& tag : card.trunk)
-      if (const std::uint32_t r = rail(tag.segment); r != kNone && !has(r))
-        add(machine,
-            {card.id, r, false, card.connected, true, lines(card, card_place, tag.segment, tag.vlan)});
+      if (const std::uint32_t r = rail(tag.segment); r != kNone && !has(r)) {
+        Plug plug{card.id, r, false, card.connected, true, lines(card, card_place, tag.segment, tag.vlan)};
+        take_duties(card, card_place, tag.segment, plug);
+        add(machine, std::move(plug));
+      }
     for (const SegmentTag& tag : card.carries) {
       const std::uint32_t r = rail(tag.segment);
       if (r == kNone) continue;
@@ -158,6 +176,8 @@ class PlugReader {
       } else {
         m.description += english(say(text::layout_at, name, plug.lines));
       }
+      if (m.carrier == kNone)
+        for (const auto& [part, duty] : duties_of(plug)) m.description += ", " + duty;
     }
   }
 
@@ -167,6 +187,19 @@ class PlugReader {
 };
 
 } // namespace
+
+std::vector<std::pair<Part, std::string>> duties_of(const Plug& plug) {
+  std::vector<std::pair<Part, std::string>> out;
+  if (plug.gateway) out.emplace_back(Part::gateway, english(say(text::layout_gateway)));
+  if (plug.dhcp) out.emplace_back(Part::dhcp, english(say(text::layout_dhcp_server)));
+  return out;
+}
+
+int duties_width(const Plug& plug) {
+  int w = 0;
+  for (const auto& [part, words] : duties_of(plug)) w += kDutyGap + 2 * kDutyPad + width_of(words, kSmall);
+  return w;
+}
 
 void read_plugs(const Source& source, Content& content) { PlugReader(source, content).read(); }
 

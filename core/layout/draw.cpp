@@ -57,6 +57,7 @@ Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width,
   drawing.height = kRulerSheet;
   drawing.title = content.ruler.name;
   drawing.description = content.ruler.state;
+  if (!content.ruler.expected_state.empty()) drawing.description += "; " + content.ruler.expected_state;
   return drawing;
 }
 

@@ -64,6 +64,7 @@ void hatch(Pen& pen, const Box& box) {
 }
 
 constexpr int kOffStrip = 7;
+constexpr int kLegendGap = 14; // of the ruler, from its name
 
 class Ruler {
  public:
@@ -79,6 +80,7 @@ class Ruler {
         pen_.text({bar_.right(), y}, r.state,
                   {kName, ink_of(r.verdict, Ink::muted), Weight::semibold, Anchor::end}, bar_.w * 2 / 3);
     pen_.text({bar_.x, y}, r.name, {kName, Ink::text, Weight::semibold}, bar_.w - w - 16);
+    legend(bar_.right() - w - 16);
     pen_.box(bar_, Ink::inside, Ink::none, 0, 0);
     const Box own = span(0, r.reserved);
     pen_.box(own, Ink::track, Ink::none, 0, 0);
@@ -92,6 +94,7 @@ class Ruler {
     pen_.show({}, Part::ruler);
     pen_.box(bar_, Ink::none, Ink::frame, 3, 12);
     if (end_ > r.size) pen_.line({x(r.size), bar_.y - 4}, {x(r.size), bar_.bottom() + 5}, Ink::text, 20);
+    expected();
     ticks();
   }
   // What another exercise takes: a dashed outline over the bar, blocks that are off then hatched, a sentence.
@@ -115,7 +118,7 @@ class Ruler {
     const Template& words = more < 0   ? text::compare_less
                             : more > 0 ? text::compare_more
                                        : text::compare_same;
-    const int left = bar_.x + width_of(r.name, kName, Weight::semibold) + 20;
+    const int left = name_right() + legend_width() + 20;
     const int right = bar_.right() - width_of(r.state, kName, Weight::semibold) - 20;
     if (right - left < 40) return;
     pen_.text({left, bar_.y - 7},
@@ -127,6 +130,27 @@ class Ruler {
   int x(std::int64_t mib) const { return bar_.x + static_cast<int>(mib * bar_.w / end_); }
   Box span(std::int64_t from, std::int64_t to) const {
     return {x(from), bar_.y, std::max(x(to) - x(from), 0), bar_.h};
+  }
+  int name_right() const { return bar_.x + width_of(content_.ruler.name, kName, Weight::semibold); }
+  int legend_width() const {
+    const std::string& words = content_.ruler.expected_name;
+    return words.empty() ? 0 : kLegendGap + 14 + width_of(words, kPlain);
+  }
+  // A tip that points at the bar, as over the expected end of it.
+  void tip(Point at) { pen_.polygon({{at.x - 5, at.y - 7}, {at.x + 5, at.y - 7}, at}, Ink::text); }
+  // What the tip means, beside the name where there is room for all of it.
+  void legend(int right) {
+    const int x = name_right() + kLegendGap;
+    if (legend_width() == 0 || name_right() + legend_width() > right) return;
+    tip({x + 5, bar_.y - 8});
+    pen_.text({x + 14, bar_.y - 7}, content_.ruler.expected_name, {kPlain, Ink::muted}, right - x - 14);
+  }
+  void expected() {
+    const RulerText& r = content_.ruler;
+    if (r.expected_name.empty()) return;
+    const int at = x(r.reserved + r.expected);
+    tip({at, bar_.y + 3});
+    pen_.line({at, bar_.bottom() - 4}, {at, bar_.bottom()}, Ink::text, 15); // no label is crossed
   }
   void own_label(const Box& own) {
     const std::string& name = content_.ruler.reserved_name;

@@ -141,7 +141,7 @@ void machine_entries(const Scene& scene, std::vector<Entry>& out) {
     out.push_back({[](Pen& p, Point at) { bar_sample(p, at, Ink::bar); }, &text::legend_bar});
   if (any([](const MachineText& m) { return m.hypervisor; }))
     out.push_back({[](Pen& p, Point at) { bar_sample(p, at, Ink::inner_bar); }, &text::legend_inner_bar});
-  if (c.any_off || !c.exercise.empty()) out.push_back({power_sample, &text::legend_power});
+  if (c.power) out.push_back({power_sample, &text::legend_power});
 }
 
 void mark_entries(const Content& c, std::vector<Entry>& out) {

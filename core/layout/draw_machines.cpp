@@ -1,6 +1,8 @@
 #include "core/layout/draw_parts.h"
+#include "core/text/hand_text.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace snug::layout {
 
@@ -33,7 +35,7 @@ void draw_header(Pen& pen, const Scene& scene, const MachineText& m, const Box& 
   int most = box.w - 2 * pad;
   const int memory =
       pen.text({right, name_y}, m.memory, {small, ink, Weight::semibold, Anchor::end}, most / 2);
-  if (scene.content.any_off || !scene.content.exercise.empty()) {
+  if (scene.content.power) {
     pen.part(Part::power);
     pen.circle({right - memory - 9, name_y - 4}, 4, m.on ? Ink::ok : Ink::none, m.on ? Ink::ok : Ink::muted,
                15);
@@ -154,7 +156,36 @@ void draw_machine(Pen& pen, const Scene& scene, std::size_t i) {
 
 } // namespace
 
+namespace {
+
+// Left of its first row: a grip and its number.
+void draw_band_name(Pen& pen, const Scene& scene, const Row& row, int number) {
+  const int x = scene.places.names_left, y = row.top + 18;
+  pen.show(scene.content.machines[row.machines.front()].id, Part::band);
+  for (const int dx : {2, 7})
+    for (const int dy : {-8, -4, 0}) pen.circle({x + dx, y + dy}, 1, Ink::muted, Ink::none, 0);
+  pen.text({x + 14, y}, english(say(text::hand_band, std::to_string(number))),
+           {kPlain, Ink::muted, Weight::semibold}, scene.places.names_width - 14);
+}
+
+void draw_band_names(Pen& pen, const Scene& scene) {
+  const auto& machines = scene.content.machines;
+  const auto& top = scene.content.top;
+  if (top.empty() || machines[top.front()].band == machines[top.back()].band) return;
+  int number = 0;
+  std::optional<int> band;
+  for (const Row& row : scene.places.rows) {
+    const int own = machines[row.machines.front()].band;
+    if (band == own) continue;
+    band = own;
+    draw_band_name(pen, scene, row, ++number);
+  }
+}
+
+} // namespace
+
 void draw_machines(Pen& pen, const Scene& scene) {
+  if (scene.options.show_bands) draw_band_names(pen, scene);
   const Box& only = scene.options.only;
   for (std::size_t i = 0; i < scene.content.machines.size(); ++i)
     if (only.w == 0 || only.overlaps(around(scene.places.machines[i].box))) draw_machine(pen, scene, i);

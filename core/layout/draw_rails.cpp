@@ -1,3 +1,4 @@
+#include "core/layout/content_steps.h"
 #include "core/layout/draw_parts.h"
 
 #include <algorithm>
@@ -106,7 +107,8 @@ void draw_rail(Pen& pen, const Scene& scene, std::uint32_t r) {
   const Places& p = scene.places;
   const auto& rows = p.rows_of[r];
   const int first = y_in(p.rows[rows.front()], r);
-  const Box hit{p.names_left, first - 22, p.rails_right - p.names_left, 44};
+  const int below = 6 + kLine * std::max(1, static_cast<int>(rail.details.size()));
+  const Box hit{p.names_left, first - 22, p.rails_right - p.names_left, 22 + below};
   const std::size_t group = pen.open(rail.id, Part::rail, hit, rail.title, rail.description);
   for (const std::uint32_t row : rows)
     for (const Stretch& s : p.rows[row].stretches)
@@ -119,6 +121,19 @@ void draw_rail(Pen& pen, const Scene& scene, std::uint32_t r) {
   }
   if (rail.socket) draw_socket(pen, scene, r, first);
   pen.close(group);
+}
+
+// Behind the last line of a joint's label, which begins at `at`.
+void draw_duties(Pen& pen, const RailText& rail, const Plug& plug, Point at) {
+  int x = at.x + (plug.lines.empty() ? 0 : width_of(plug.lines.back(), kSmall));
+  for (const auto& [part, words] : duties_of(plug)) {
+    const int w = width_of(words, kSmall);
+    x += kDutyGap;
+    pen.part(part);
+    pen.box({x, at.y - 10, w + 2 * kDutyPad, 13}, Ink::inside, rail.ink, 4, 10);
+    pen.text({x + kDutyPad, at.y}, words, {kSmall, rail.ink}, w + 1);
+    x += w + 2 * kDutyPad;
+  }
 }
 
 void draw_wire(Pen& pen, const RailText& rail, const Plug& plug, Point pin, int y) {
@@ -140,6 +155,7 @@ void draw_wire(Pen& pen, const RailText& rail, const Plug& plug, Point pin, int 
     pen.text({pin.x + kLabelGap, line}, text, {kSmall, rail.ink}, 400);
     line += kLine;
   }
+  draw_duties(pen, rail, plug, {pin.x + kLabelGap, y - 8});
 }
 
 } // namespace

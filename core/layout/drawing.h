@@ -87,12 +87,15 @@ enum class Part : std::uint8_t {
   wire,
   joint,
   address, // beside a joint or under a square
+  gateway, // beside the address: the card is its segment's gateway
+  dhcp,    // or serves DHCP there
   machine,
   pin,
   square, // where an inner guest is connected
   meter,
   room, // free part of a hypervisor's inner budget
   power,
+  band, // name of a row of machines; is of its first machine
   badge,
   held, // a machine is kept in its place
   name, // of a segment, with what stands below it

@@ -21,7 +21,7 @@ class Reach {
   }
   void put(const Plug& plug, int x) {
     next_wire_ = x + kPinPitch;
-    if (plug.rail == kNone || plug.lines.empty()) return;
+    if (plug.rail == kNone || plug.lines_width == 0) return;
     from_[plug.rail] = x + kLabelGap + plug.lines_width + kLabelGap;
     right_ = std::max(right_, from_[plug.rail]);
   }
