@@ -88,7 +88,7 @@ std::vector<QString> words_of(const Lab& lab) {
 }
 
 // Qt translates its own; the ruler is spoken as the picture is, cells of addresses are what is handed out:
-// these stay English (DEVELOPERS.md, D51).
+// these stay English (DEVELOPERS.md, D55).
 bool is_exempt(const QString& where) {
   return where.contains(QStringLiteral("#ScrollLeftButton")) ||
          where.contains(QStringLiteral("#ScrollRightButton")) ||

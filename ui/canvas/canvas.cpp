@@ -62,7 +62,7 @@ void Canvas::redraw() {
   options.full_addresses = false;
   options.show_ruler = options.show_state = false; // the ruler over the canvas says it
   options.show_legend = false;
-  options.show_held = true;
+  options.show_held = options.offer_power = options.show_bands = true;
   Drawing next = culled_ ? draw_preview(options) : draw(session_.shown(), options);
   std::vector<QRectF> changed = differences(drawing_, next, as_rect(seen()));
   const std::vector<QRectF> before = ringed();
@@ -70,6 +70,10 @@ void Canvas::redraw() {
   const std::vector<QRectF> after = ringed();
   for (std::size_t i = 0; i < after.size(); ++i)
     if (before[i] != after[i]) changed.insert(changed.end(), {before[i], after[i]});
+  if (!way_.empty()) {
+    take_way_lines();
+    viewport()->update(); // its lines may be anywhere
+  }
   if (!gesture_ && sheet_ != QSize(drawing_.width, drawing_.height)) return take_size();
   viewport()->update(damage(changed));
 }

@@ -4,6 +4,7 @@
 
 #include "core/layout/draw.h"
 #include "core/layout/palette.h"
+#include "core/layout/way.h"
 #include "ui/canvas/gesture.h"
 #include "ui/canvas/glide.h"
 #include "ui/session/session.h"
@@ -47,6 +48,9 @@ class Canvas : public QAbstractScrollArea {
   AnyId focus_id() const { return focus_; }
   // Where on the viewport something new is pulled from the PC or a machine; nothing: it is not drawn.
   std::optional<QPointF> handle_of(AnyId) const;
+
+  // Turns a machine on or off in the exercise that is shown, as a click on its power mark does.
+  void toggle_power(MachineId);
 
   // A gesture that a part begins: it follows the pointer, the next click ends it, Esc cancels.
   void begin(std::unique_ptr<Gesture> gesture);
@@ -108,13 +112,26 @@ class Canvas : public QAbstractScrollArea {
   void paint_over(QPainter&);
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
   void paint_marks(QPainter&, AnyId);
+  void paint_way(QPainter&);
+  void take_way_lines();
   void paint_ghost(QPainter&);
   std::vector<AnyId> handles() const;
   AnyId handle_at(QPointF view) const;
   QString handle_help(AnyId) const;
+  qreal power_reach() const;
+  MachineId power_at(QPointF view) const;
+  QString power_help(MachineId) const;
   std::unique_ptr<Gesture> pull_from(AnyId);
+  std::unique_ptr<Gesture> pull_pin(QPointF on);
+  QString pin_help(const Hit&) const;
+  QPointF at_joint(const Hit& mark) const;
+  qreal slot_scale() const;
+  void update_duties();
+  void paint_duties(QPainter&);
   void paint_handles(QPainter&);
   void press_on(const Hit&, QMouseEvent*);
+  void press_mark(MachineId);
+  void choose_band(MachineId first);
   void start_drag(QPointF at);
   void finish_gesture(QPointF at);
   void move_gesture(QPointF view);
@@ -141,6 +158,7 @@ class Canvas : public QAbstractScrollArea {
   Fit fit_ = Fit::readable; // follows the window's size
   std::vector<AnyId> way_;
   AnyId way_end_;
+  std::vector<WayLine> way_lines_;
   AnyId hover_, focus_, ringed_, pulled_; // pulled_: the handle that is pressed
   QRegion ring_;                          // what the ring around `ringed_` took
   std::unique_ptr<Gesture> gesture_;

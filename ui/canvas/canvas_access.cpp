@@ -1,6 +1,8 @@
 #include "ui/canvas/canvas_access.h"
 
+#include "core/gesture/power.h"
 #include "core/text/access_text.h"
+#include "core/text/power_text.h"
 #include "ui/canvas/node_words.h"
 #include "ui/session/words.h"
 
@@ -117,6 +119,10 @@ QAccessible::State NodeAccess::state() const {
   s.selected = canvas_->session().is_selected(id_);
   s.focused = canvas_->hasFocus() && canvas_->focus_id() == id_;
   const QRect seen(canvas_->viewport()->mapToGlobal(QPoint(0, 0)), canvas_->viewport()->size());
+  if (id_.kind == Kind::machine) {
+    s.checkable = true;
+    s.checked = is_on(canvas_->session().shown().lab(), canvas_->session().exercise(), {id_.number});
+  }
   s.offscreen = !seen.intersects(rect());
   s.invisible = !canvas_->isVisible();
   return s;
@@ -128,15 +134,19 @@ void* NodeAccess::interface_cast(QAccessible::InterfaceType type) {
 
 QStringList NodeAccess::actionNames() const {
   if (id_.kind == Kind::pc) return {setFocusAction(), edit_action(), showMenuAction()};
+  if (id_.kind == Kind::machine)
+    return {pressAction(), setFocusAction(), edit_action(), toggleAction(), showMenuAction()};
   return {pressAction(), setFocusAction(), edit_action(), showMenuAction()};
 }
 
 QString NodeAccess::localizedActionName(const QString& name) const {
+  if (name == toggleAction()) return words(text::access_power);
   return name == edit_action() ? words(text::access_edit)
                                : QAccessibleActionInterface::localizedActionName(name);
 }
 
 QString NodeAccess::localizedActionDescription(const QString& name) const {
+  if (name == toggleAction()) return words(text::access_power_help);
   return name == edit_action() ? words(text::access_edit_help)
                                : QAccessibleActionInterface::localizedActionDescription(name);
 }
@@ -148,6 +158,7 @@ void NodeAccess::doAction(const QString& name) {
   if (name == setFocusAction()) canvas.setFocus(Qt::OtherFocusReason);
   if (name == pressAction()) canvas.session().select({id_});
   if (name == edit_action()) emit canvas.edit_wanted(id_);
+  if (name == toggleAction() && id_.kind == Kind::machine) canvas.toggle_power({id_.number});
   if (name == showMenuAction()) {
     if (id_.kind != Kind::pc) canvas.session().select({id_});
     // Later: a menu keeps its caller waiting.

@@ -1,7 +1,10 @@
 // Handles from which something new is pulled: a card from a machine's lower edge, the PC's socket from the
-// frame.
+// frame. Marks that are pressed: power.
 
+#include "core/gesture/carry.h"
 #include "core/text/gesture_text.h"
+#include "core/text/hand_text.h"
+#include "core/text/power_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -54,6 +57,49 @@ std::unique_ptr<Gesture> Canvas::pull_from(AnyId id) {
 QString Canvas::handle_help(AnyId id) const {
   if (id.kind == Kind::pc) return words(text::gesture_pull_socket_help, session_.lab().pc.name);
   return words(text::gesture_pull_card_help, name_of(session_.lab(), id));
+}
+
+// Of a pin: its card's name, and what pulling it does; of a mark what dragging it does.
+QString Canvas::pin_help(const Hit& h) const {
+  if (h.part == Part::band) return words(text::hand_band_help);
+  const Card* card =
+      h.of.kind == Kind::card ? snug::find<Card>(session_.lab(), CardId{h.of.number}) : nullptr;
+  if (card && (h.part == Part::gateway || h.part == Part::dhcp))
+    return words(text::hand_duty_help,
+                 english(say(h.part == Part::dhcp ? text::hand_slot_dhcp : text::hand_slot_gateway)),
+                 name_of(session_.lab(), rail_at(drawing_, at_joint(h))));
+  if (!card || h.part != Part::pin) return {};
+  QString out = as_qt(name_of(session_.lab(), h.of));
+  const Index& index = session_.analysis().index();
+  if (!index.is_hypervisor(index.place(card->machine))) return out;
+  const auto* box = std::get_if<BoxShape>(&drawing_.shapes[h.shape]);
+  const SegmentId from = box ? segment_of_pin(drawing_, card->id, as_rect(box->box).center()) : SegmentId{};
+  const bool hollow = from && is_hollow(*card, from);
+  return out + QLatin1Char('\n') + words(hollow ? text::hand_hollow_help : text::hand_pin_help);
+}
+
+// Of a power mark: as far as a handle, but not over the name beside it.
+qreal Canvas::power_reach() const {
+  constexpr qreal kMost = 11;
+  return std::min(kTarget / zoom_, kMost);
+}
+
+MachineId Canvas::power_at(QPointF view) const {
+  return power_under(drawing_, on_drawing(view), power_reach());
+}
+
+QString Canvas::power_help(MachineId id) const {
+  const auto then = switch_over(session_.lab(), session_.exercise(), id);
+  if (!then) return whole_words(then.error().message);
+  return words(then->on ? text::power_help_on : text::power_help_off, name_of(session_.lab(), id),
+               name_of(session_.lab(), session_.exercise()));
+}
+
+void Canvas::toggle_power(MachineId id) {
+  auto then = switch_over(session_.lab(), session_.exercise(), id);
+  if (!then) return session_.tell(then.error());
+  session_.seal();
+  if (session_.perform(std::move(then->edit))) tell_along(session_, id, *then);
 }
 
 // In pixels of the window, so that they can be hit at every zoom.

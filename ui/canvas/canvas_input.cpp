@@ -1,3 +1,6 @@
+#include "core/gesture/bands.h"
+#include "core/gesture/carry.h"
+#include "core/text/hand_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/canvas_access.h"
 #include "ui/session/words.h"
@@ -43,70 +46,7 @@ int distance(const snug::Box& from, const snug::Box& to, int key) {
   return (across ? x : y) + aside * 5 / 2;
 }
 
-bool may_be_dragged(const Hit& h) {
-  return h.of.kind == Kind::machine || h.of.kind == Kind::card || h.of.kind == Kind::segment;
-}
-
 } // namespace
-
-void Canvas::start_drag(QPointF at) {
-  const QPointF on = on_drawing(pressed_at_);
-  before_ = drawing_;
-  if (pulled_) {
-    gesture_ = pull_from(pulled_);
-  } else if (pressed_.of.kind == Kind::card) {
-    const auto* pin = std::get_if<BoxShape>(&drawing_.shapes[pressed_.shape]);
-    const CardId card{pressed_.of.number};
-    gesture_ = drag_pin(session_, card, drawing_,
-                        pin ? QPointF(pin->box.centre().x, pin->box.centre().y) : QPointF(on.x(), on.y()));
-  } else if (pressed_.part == Part::socket) {
-    gesture_ = pull_socket(session_, SegmentId{pressed_.of.number}, on);
-  } else if (pressed_.of.kind == Kind::segment) {
-    gesture_ = drag_rail(session_, pressed_, drawing_, on);
-  } else if (pressed_.of.kind == Kind::machine) {
-    std::vector<AnyId> ids = session_.selection();
-    if (!session_.is_selected(pressed_.of)) ids = {pressed_.of};
-    gesture_ = drag_machines(session_, outermost(session_.lab(), ids));
-  } else {
-    gesture_ = band_select(session_, on, keep_);
-  }
-  viewport()->setCursor(pulled_                    ? Qt::CrossCursor
-                        : may_be_dragged(pressed_) ? Qt::ClosedHandCursor
-                                                   : Qt::ArrowCursor);
-  pulled_ = {};
-  move_gesture(at);
-}
-
-void Canvas::move_gesture(QPointF view) {
-  pointer_ = view;
-  gesture_->move(before_, drawing_, on_drawing(view));
-  update_over();
-}
-
-void Canvas::finish_gesture(QPointF at) {
-  move_gesture(at);
-  const std::unique_ptr<Gesture> done = std::move(gesture_);
-  placing_ = false;
-  viewport()->unsetCursor();
-  const bool dropped = done->drop();
-  draw_again();
-  take_size();
-  if (dropped && !session_.selection().empty()) show_place(session_.selection().front());
-  update_over();
-  viewport()->update(); // the view may have moved under the words
-}
-
-void Canvas::cancel() {
-  if (!gesture_) return;
-  gesture_.reset();
-  placing_ = is_pressed_ = false;
-  viewport()->unsetCursor();
-  session_.end_preview();
-  draw_again();
-  take_size();
-  update_over();
-  viewport()->update();
-}
 
 void Canvas::mousePressEvent(QMouseEvent* event) {
   setFocus(Qt::MouseFocusReason);
@@ -125,8 +65,16 @@ void Canvas::mousePressEvent(QMouseEvent* event) {
     pressed_ = {};
     return;
   }
+  if (const MachineId m = power_at(pressed_at_); m && event->button() == Qt::LeftButton) return press_mark(m);
   pressed_ = hit(drawing_, on_drawing(pressed_at_), kReach / zoom_);
   if (event->button() == Qt::LeftButton) press_on(pressed_, event);
+}
+
+// Let go on the mark it switches, elsewhere nothing happens.
+void Canvas::press_mark(MachineId machine) {
+  before_ = drawing_;
+  gesture_ = press_power(session_, machine, power_reach());
+  move_gesture(pressed_at_);
 }
 
 void Canvas::press_on(const Hit& h, QMouseEvent* event) {
@@ -138,6 +86,7 @@ void Canvas::press_on(const Hit& h, QMouseEvent* event) {
     return;
   }
   focus_ = h.of;
+  if (h.part == Part::band) return choose_band(MachineId{h.of.number});
   std::vector<AnyId> ids = keep_ ? session_.selection() : std::vector<AnyId>{};
   if (keep_ && session_.is_selected(h.of)) {
     std::erase(ids, h.of);
@@ -147,6 +96,12 @@ void Canvas::press_on(const Hit& h, QMouseEvent* event) {
     return; // a press on what is selected may begin a drag of all of it
   }
   session_.select(std::move(ids));
+}
+
+void Canvas::choose_band(MachineId first) {
+  const Machine& m = *snug::find<Machine>(session_.lab(), first);
+  const std::vector<MachineId> all = machines_of(session_.lab(), {m.carrier, m.band});
+  session_.select({all.begin(), all.end()});
 }
 
 void Canvas::mouseMoveEvent(QMouseEvent* event) {
@@ -164,8 +119,12 @@ void Canvas::mouseMoveEvent(QMouseEvent* event) {
       (at - pressed_at_).manhattanLength() >= QGuiApplication::styleHints()->startDragDistance())
     return start_drag(at);
   const AnyId handle = handle_at(at);
-  viewport()->setCursor(handle ? Qt::CrossCursor : Qt::ArrowCursor);
-  if (!handle) set_hover(hit(drawing_, on_drawing(at), kReach / zoom_).of);
+  viewport()->setCursor(handle ? Qt::CrossCursor : power_at(at) ? Qt::PointingHandCursor : Qt::ArrowCursor);
+  if (handle) return;
+  const Hit over = hit(drawing_, on_drawing(at), kReach / zoom_);
+  set_hover(over.part == Part::band ? AnyId{} : over.of);
+  if (over.part == Part::band || over.part == Part::gateway || over.part == Part::dhcp)
+    viewport()->setCursor(Qt::OpenHandCursor);
 }
 
 void Canvas::mouseReleaseEvent(QMouseEvent* event) {
@@ -182,12 +141,13 @@ void Canvas::mouseReleaseEvent(QMouseEvent* event) {
     return move_gesture(event->position());
   }
   if (gesture_ && !placing_) return finish_gesture(event->position());
-  if (was_pressed && !keep_ && pressed_.of && session_.selection().size() > 1 &&
-      session_.is_selected(pressed_.of))
+  if (was_pressed && !keep_ && pressed_.of && pressed_.part != Part::band &&
+      session_.selection().size() > 1 && session_.is_selected(pressed_.of))
     session_.select({pressed_.of});
 }
 
 void Canvas::mouseDoubleClickEvent(QMouseEvent* event) {
+  if (power_at(event->position())) return mousePressEvent(event); // two quick clicks
   const Hit h = hit(drawing_, on_drawing(event->position()), kReach / zoom_);
   if (h.of && event->button() == Qt::LeftButton) emit edit_wanted(h.of);
 }
@@ -282,7 +242,15 @@ bool Canvas::viewportEvent(QEvent* event) {
       QToolTip::showText(help->globalPos(), handle_help(handle), viewport());
       return true;
     }
+    if (const MachineId m = power_at(help->pos())) {
+      QToolTip::showText(help->globalPos(), power_help(m), viewport());
+      return true;
+    }
     const Hit h = hit(drawing_, on_drawing(help->pos()), kReach / zoom_);
+    if (const QString pin = pin_help(h); !pin.isEmpty()) {
+      QToolTip::showText(help->globalPos(), pin, viewport());
+      return true;
+    }
     for (const Group& g : drawing_.groups)
       if (h.of && g.of == h.of && h.of.kind != Kind::pc && !g.title.empty()) {
         QToolTip::showText(help->globalPos(),

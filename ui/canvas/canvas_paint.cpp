@@ -72,15 +72,14 @@ void Canvas::paint_marks(QPainter& painter, AnyId id) {
 void Canvas::paint_over(QPainter& painter) {
   painter.setRenderHint(QPainter::Antialiasing);
   if (hover_ && !gesture_ && !session_.is_selected(hover_)) paint_ring(painter, hover_, Ink::muted, 1, false);
-  for (const AnyId id : way_)
-    if (id.kind != Kind::pc && id != way_end_) paint_ring(painter, id, Ink::ok, 2, true);
-  if (way_end_ && way_end_.kind != Kind::pc) paint_ring(painter, way_end_, Ink::error, 3, false);
+  paint_way(painter);
   for (const AnyId id : session_.selection()) paint_ring(painter, id, Ink::info, 2, false);
   if (focus_ && hasFocus() && !gesture_ && !session_.is_selected(focus_))
     paint_ring(painter, focus_, Ink::text, 2, true);
   if (!gesture_) return paint_handles(painter);
-  if (gesture_->target())
+  if (gesture_->target() && !gesture_->duty())
     paint_ring(painter, gesture_->target(), gesture_->is_refused() ? Ink::error : Ink::info, 3, true);
+  paint_duties(painter);
   const QPointF at = on_drawing(pointer_);
   if (const auto from = gesture_->line_from()) {
     painter.setPen(QPen(colour(colours(), Ink::info), 2, Qt::DashLine));
@@ -95,6 +94,25 @@ void Canvas::paint_over(QPainter& painter) {
   }
   painter.resetTransform();
   paint_ghost(painter);
+}
+
+// What somebody has is outlined whole, what nobody has is faint.
+void Canvas::paint_duties(QPainter& painter) {
+  for (const DutySlot& s : gesture_->duties()) {
+    const bool over = gesture_->duty() == &s;
+    const Ink ink = over        ? gesture_->is_refused() ? Ink::error : Ink::info
+                    : s.is_held ? Ink::text
+                                : Ink::muted;
+    QPen pen(colour(colours(), ink), over ? 2 : 1);
+    if (!s.is_held && !over) pen.setDashPattern({4, 3});
+    const qreal scale = slot_scale();
+    pen.setWidthF(pen.widthF() * scale);
+    painter.setPen(pen);
+    painter.setBrush(colour(colours(), Ink::card));
+    painter.drawRoundedRect(s.box, 5 * scale, 5 * scale);
+    painter.setFont(diagram_font(qRound(11 * scale), Weight::regular));
+    painter.drawText(s.box, Qt::AlignCenter, s.words);
+  }
 }
 
 QRectF Canvas::ghost_box() const {
@@ -184,14 +202,29 @@ void Canvas::take_ring(AnyId id) {
   viewport()->update(ring_);
 }
 
+void Canvas::paint_way(QPainter& painter) {
+  QPen pen(colour(colours(), Ink::ok), 5);
+  pen.setCapStyle(Qt::FlatCap);
+  painter.setPen(pen);
+  for (const WayLine& l : way_lines_) painter.drawLine(l.from.x, l.from.y, l.to.x, l.to.y);
+  for (const AnyId id : way_)
+    if (id.kind != Kind::pc && id != way_end_) paint_ring(painter, id, Ink::ok, 2, true);
+  if (way_end_ && way_end_.kind != Kind::pc) paint_ring(painter, way_end_, Ink::error, 3, false);
+}
+
+// With the card at which it ends: there the packet was.
+void Canvas::take_way_lines() {
+  std::vector<AnyId> all = way_;
+  all.push_back(way_end_);
+  way_lines_ = lines_of_way(session_.shown().index(), drawing_, all);
+}
+
 void Canvas::show_way(const std::vector<AnyId>& passed, AnyId end) {
   if (passed == way_ && end == way_end_) return;
-  for (const AnyId id : way_) update_around(id);
-  update_around(way_end_);
   way_ = passed;
   way_end_ = end;
-  for (const AnyId id : way_) update_around(id);
-  update_around(way_end_);
+  take_way_lines();
+  viewport()->update();
 }
 
 void Canvas::update_around(AnyId id) { viewport()->update(around(id)); }

@@ -1,7 +1,9 @@
 // New things on their way to the picture: dragged from the parts, or chosen there and then placed by a click
 // or by the keyboard.
 
+#include "core/text/gesture_text.h"
 #include "ui/canvas/canvas.h"
+#include "ui/session/words.h"
 
 #include <QKeyEvent>
 
@@ -34,6 +36,7 @@ void Canvas::begin(std::unique_ptr<Gesture> gesture) {
 }
 
 void Canvas::begin_by_key(std::unique_ptr<Gesture> gesture) {
+  gesture->set_help(words(text::gesture_keys_help));
   begin(std::move(gesture));
   setFocus();
   aim_at(box_of(drawing_, focus_).w == 0 ? AnyId{Kind::pc, 0} : focus_);

@@ -2,9 +2,8 @@
 
 #include "core/gesture/consequence.h"
 #include "core/gesture/names.h"
-#include "core/roles/catalogue.h"
+#include "core/gesture/stores.h"
 #include "core/text/gesture_text.h"
-#include "core/text/window_text.h"
 #include "ui/canvas/spot_finder.h"
 #include "ui/session/words.h"
 
@@ -47,6 +46,24 @@ void Gesture::show(const Aim& next) {
   for (const Message& m : consequences(now, session_.shown(), session_.exercise())) lines << snug::words(m);
   if (count() == 1) lines << snug::words(text::gesture_count_help);
   words_ = lines.join(QLatin1Char('\n'));
+}
+
+namespace {
+constexpr std::uint64_t kDutyKey = std::uint64_t{1} << 63U; // and the place among those offered
+}
+
+std::optional<Gesture::Aim> Gesture::aim_at_duty(QPointF at) const {
+  const DutySlot* slot = slot_at(duties_, at);
+  if (!slot) return std::nullopt;
+  return Aim{AnyId(slot->segment), kDutyKey | static_cast<std::uint64_t>(slot - duties_.data())};
+}
+
+const DutySlot* Gesture::duty_of(const Aim& aim) const {
+  return (aim.key & kDutyKey) != 0 ? &duties_[aim.key & ~kDutyKey] : nullptr;
+}
+
+QString Gesture::words() const {
+  return help_.isEmpty() || words_.isEmpty() ? words_ + help_ : words_ + QLatin1Char('\n') + help_;
 }
 
 void Gesture::set_count(int count) {
@@ -100,11 +117,6 @@ SegmentId segment_of_pin(const Drawing& drawing, CardId card, QPointF pin) {
 
 namespace {
 
-std::uint64_t key_of(const Spot& spot) {
-  return (std::uint64_t{spot.carrier.number} << 32U) ^ (std::uint64_t{spot.before.number} << 8U) ^
-         static_cast<std::uint64_t>(spot.band & 0xff);
-}
-
 // "gets 172.22.10.13".
 QString addresses_got(const Lab& lab, AnyId card) {
   const Card* c = card.kind == Kind::card ? find<Card>(lab, CardId{card.number}) : nullptr;
@@ -123,16 +135,25 @@ class MachineDrag : public Gesture {
 
  protected:
   Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
+    if (const auto duty = aim_at_duty(at)) return *duty;
     if (!ground(before, at)) return {};
     spot_ = finder_.at(before, at);
     if (const MachineId plain = finder_.plain_under(before, at)) spot_ = {plain, 0, {}};
     return {spot_.carrier ? AnyId(spot_.carrier) : AnyId{Kind::pc, 0}, key_of(spot_)};
   }
-  Result<Edit> edit_for(const Aim&) override {
+  Result<Edit> edit_for(const Aim& a) override {
+    if (const DutySlot* s = duty_of(a)) return give_duty(session().lab(), s->duty, s->segment, ids_.front());
     return move_machines(session().analysis().index(), ids_, spot_);
   }
   void done(const Aim&) override { session().select({ids_.begin(), ids_.end()}); }
   const Template* nowhere() const override { return &text::gesture_machine_inside; }
+  QString gain() const override {
+    if (const DutySlot* s = duty()) return duty_words(session(), s->duty, s->segment);
+    QStringList lines;
+    for (const Message& m : disks_say(session().lab(), session().shown().lab(), ids_))
+      lines << snug::words(m);
+    return lines.join(QLatin1Char('\n'));
+  }
 
  private:
   std::vector<MachineId> ids_;
@@ -149,10 +170,12 @@ class PinDrag : public Gesture {
 
  protected:
   Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
+    if (const auto duty = aim_at_duty(at)) return *duty;
     const SegmentId rail = rail_at(before, at);
     return {rail && rail != from_ ? AnyId(rail) : AnyId{}, 0};
   }
   Result<Edit> edit_for(const Aim& a) override {
+    if (const DutySlot* s = duty_of(a)) return give_duty(session().lab(), s->duty, s->segment, card_);
     const SegmentId to{a.target.number};
     const Card& card = *find<Card>(session().lab(), card_);
     const bool carried = from_ && std::any_of(card.carries.begin(), card.carries.end(),
@@ -162,7 +185,10 @@ class PinDrag : public Gesture {
                : plug_card(session().lab(), card_, to);
   }
   void done(const Aim&) override { session().select({AnyId(card_)}); }
-  QString gain() const override { return addresses_got(session().shown().lab(), card_); }
+  QString gain() const override {
+    if (const DutySlot* s = duty()) return duty_words(session(), s->duty, s->segment);
+    return addresses_got(session().shown().lab(), card_);
+  }
 
  private:
   CardId card_;
@@ -191,67 +217,6 @@ class CardPull : public Gesture {
  private:
   MachineId machine_;
   QPointF from_;
-  AnyId made_;
-};
-
-class RolePlace : public Gesture {
- public:
-  RolePlace(Session& session, const Role& role)
-      : Gesture(session, as_qt(role.title)), role_(role), finder_(session.lab(), {}) {}
-  int count() const override { return count_; }
-
- protected:
-  Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
-    segment_ = rail_at(before, at);
-    if (!ground(before, at) && !segment_) return {};
-    spot_ = segment_ ? Spot{} : finder_.at(before, at);
-    if (segment_) return {segment_, 2};
-    return {spot_.carrier ? AnyId(spot_.carrier) : AnyId{Kind::pc, 0}, key_of(spot_)};
-  }
-  Result<Edit> edit_for(const Aim&) override {
-    auto added = add_machines(session().lab(), role_, count_, spot_, session().exercise(), segment_);
-    if (!added) return fail(added.error());
-    made_.assign(added->ids.begin(), added->ids.end());
-    return std::move(added->edit);
-  }
-  void done(const Aim&) override { session().select(made_); }
-  void take_count(int count) override {
-    count_ = std::clamp(count, 1, kMostAtOnce);
-    set_title(count_ == 1 ? as_qt(role_.title)
-                          : snug::words(text::gesture_count, std::to_string(count_), role_.title));
-  }
-  const Template* nowhere() const override { return &text::gesture_machine_place; }
-  bool tells_nowhere() const override { return true; }
-
- private:
-  Role role_;
-  SpotFinder finder_;
-  Spot spot_;
-  SegmentId segment_;
-  int count_ = 1;
-  std::vector<AnyId> made_;
-};
-
-class SegmentPlace : public Gesture {
- public:
-  SegmentPlace(Session& session, SegmentKind kind, QString title)
-      : Gesture(session, std::move(title)), kind_(kind) {}
-
- protected:
-  Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
-    return {ground(before, at) ? AnyId{Kind::pc, 0} : AnyId{}, 0};
-  }
-  Result<Edit> edit_for(const Aim&) override {
-    Added added = add_segment(session().lab(), kind_);
-    made_ = added.id;
-    return std::move(added.edit);
-  }
-  void done(const Aim&) override { session().select({made_}); }
-  const Template* nowhere() const override { return &text::gesture_segment_place; }
-  bool tells_nowhere() const override { return true; }
-
- private:
-  SegmentKind kind_;
   AnyId made_;
 };
 
@@ -290,15 +255,6 @@ std::unique_ptr<Gesture> drag_pin(Session& s, CardId card, const Drawing& drawin
 }
 std::unique_ptr<Gesture> pull_card(Session& s, MachineId machine, QPointF from) {
   return std::make_unique<CardPull>(s, machine, from);
-}
-std::unique_ptr<Gesture> place_role(Session& s, const Role& role) {
-  return std::make_unique<RolePlace>(s, role);
-}
-std::unique_ptr<Gesture> place_segment(Session& s, SegmentKind kind) {
-  const Template& title = kind == SegmentKind::bridged ? text::part_bridged
-                          : kind == SegmentKind::nat   ? text::part_nat
-                                                       : text::part_isolated;
-  return std::make_unique<SegmentPlace>(s, kind, words(title));
 }
 std::unique_ptr<Gesture> band_select(Session& s, QPointF from, bool keep) {
   return std::make_unique<BandSelect>(s, from, keep);

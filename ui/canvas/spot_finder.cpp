@@ -11,6 +11,11 @@ namespace {
 constexpr int kRowSlack = 6; // above a card that still counts as its row
 }
 
+std::uint64_t key_of(const Spot& spot) {
+  return (std::uint64_t{spot.carrier.number} << 32U) ^ (std::uint64_t{spot.before.number} << 8U) ^
+         static_cast<std::uint64_t>(spot.band & 0xff);
+}
+
 SpotFinder::SpotFinder(const Lab& lab, std::span<const MachineId> moved) {
   const Index index(lab);
   for (const std::uint32_t place : index.carriers_first()) {

@@ -10,6 +10,9 @@
 
 namespace snug {
 
+// Equal for equal spots.
+std::uint64_t key_of(const Spot&);
+
 class SpotFinder {
  public:
   // `moved`: what is in the hand; never a target, and neither are its guests.

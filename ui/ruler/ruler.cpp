@@ -1,6 +1,9 @@
 #include "ui/ruler/ruler.h"
 
+#include "core/budget/expected.h"
+#include "core/budget/memory.h"
 #include "core/gesture/move.h"
+#include "core/text/layout_text.h"
 #include "ui/canvas/shapes.h"
 #include "ui/diagram/paint.h"
 #include "ui/session/words.h"
@@ -159,14 +162,21 @@ void Ruler::keyPressEvent(QKeyEvent* event) {
       true);
 }
 
+QString Ruler::block_words(MachineId m) const {
+  const Analysis& a = session_.shown();
+  const std::uint32_t place = a.index().place(m);
+  const std::int64_t takes = snug::takes(a.index(), place);
+  const std::int64_t expected = expected_of(a.index(), a.budgets(session_.exercise()), place);
+  return whole_words(say(expected < takes ? text::ruler_block_expected : text::ruler_block,
+                         name_of(a.lab(), m), Mib{a.lab().machines[place].memory}, Mib{takes},
+                         Mib{expected}));
+}
+
 bool Ruler::event(QEvent* event) {
   if (event->type() == QEvent::ToolTip) {
     const auto* help = static_cast<QHelpEvent*>(event);
-    if (const MachineId m = at(help->pos())) {
-      const Machine* machine = snug::find<Machine>(session_.shown().lab(), m);
-      if (machine)
-        QToolTip::showText(help->globalPos(), as_qt(machine->name) + QLatin1Char(' ') + words(Mib{machine->memory}), this);
-    }
+    const MachineId m = at(help->pos());
+    QToolTip::showText(help->globalPos(), m ? block_words(m) : accessibleName(), this);
     return true;
   }
   return QWidget::event(event);

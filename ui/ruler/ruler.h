@@ -21,6 +21,8 @@ class Ruler : public QWidget {
   std::optional<ExerciseId> compared() const { return beside_; }
   // The same for as long as somebody looks at another exercise.
   void glance_at(std::optional<ExerciseId> other);
+  // What a block says: memory, what it takes, what of that is expected to be used.
+  QString block_words(MachineId) const;
   // Of a machine's block; empty: it is off or not on the PC itself.
   QRect block(MachineId) const;
 

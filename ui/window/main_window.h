@@ -23,6 +23,8 @@ class QTabWidget;
 
 namespace snug {
 
+enum class Duty : std::uint8_t;
+
 class AddressPanel;
 class Canvas;
 class ExerciseStrip;
@@ -139,6 +141,12 @@ class MainWindow : public QMainWindow {
   void hand_out();
   void show_start();
   void toggle_socket();
+  void own_row();
+  void make_duty_actions(QMenu&);
+  void refresh_duties();
+  void toggle_duty(Duty);
+  const Card* card_chosen() const; // alone
+  void fill_carry_menu(QMenu&);
   void tidy_up();
   void shift_chosen(bool later);
   void watch_file();

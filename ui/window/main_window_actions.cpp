@@ -1,9 +1,11 @@
 #include "core/addressing/plan.h"
+#include "core/gesture/bands.h"
 #include "core/gesture/rails.h"
 #include "core/layout/tidy.h"
 #include "core/text/clip_text.h"
 #include "core/text/extras_text.h"
 #include "core/text/find_text.h"
+#include "core/text/hand_text.h"
 #include "core/text/help_text.h"
 #include "core/text/keep_text.h"
 #include "core/text/outline_text.h"
@@ -80,8 +82,7 @@ void MainWindow::make_actions() {
   QMenu* more = change.addMenu(words(text::menu_add));
   more->menuAction()->setObjectName(QStringLiteral("add_to_plan"));
   make_add_actions(*more);
-  add(change, "socket", text::act_socket, {}, [this] { toggle_socket(); });
-  add(change, "hold", text::act_hold, {}, [this] { hold_chosen(); })->setCheckable(true);
+  make_duty_actions(change);
   add(change, "addresses", text::act_addresses, Qt::CTRL | Qt::SHIFT | K::Key_A, [this] {
     session_.seal();
     session_.perform(suggest_addresses(session_.lab()));
@@ -116,7 +117,9 @@ void MainWindow::make_actions() {
 }
 
 void MainWindow::shift_chosen(bool later) {
-  if (session_.selection().size() == 1)
+  if (const auto band = whole_band(session_.lab(), session_.selection()))
+    session_.perform(shift_band(session_.lab(), *band, later));
+  else if (session_.selection().size() == 1)
     session_.perform(shift(session_.lab(), session_.selection().front(), later));
 }
 
@@ -220,9 +223,12 @@ void MainWindow::refresh_actions() {
   action("switch_on")->setEnabled(shown && !std::all_of(all.begin(), all.end(), is_on));
   action("switch_off")->setEnabled(shown && std::any_of(all.begin(), all.end(), is_on));
   const bool in_order =
-      session_.selection().size() == 1 && (machines || session_.selection().front().kind == Kind::segment);
+      whole_band(session_.lab(), chosen).has_value() ||
+      (session_.selection().size() == 1 && (machines || session_.selection().front().kind == Kind::segment));
   for (const char* a : {"earlier", "later"}) action(a)->setEnabled(in_order);
   action("ask_reach")->setEnabled(two_chosen().has_value());
+  action("own_row")->setEnabled(machines);
+  refresh_duties();
   action("socket")->setEnabled(any && session_.selection().front().kind == Kind::segment);
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/gesture/add.h"
 #include "core/gesture/plug.h"
+#include "core/text/hand_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
@@ -115,8 +116,9 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
   if (!id || id.kind == Kind::pc)
     put({"paste", "show_all", "tidy", "addresses", "select_all", "hand_out"});
   else
-    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket", "hold",
-         "ask_reach"});
+    put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket",
+         "gateway", "dhcp_server", "hold", "own_row", "ask_reach"});
+  if (action("carry")->isEnabled()) fill_carry_menu(*menu.addMenu(words(text::menu_carry)));
   if (id.kind == Kind::machine) {
     menu.addSeparator();
     fill_move_menu(*menu.addMenu(words(text::menu_move)));
