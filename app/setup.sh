@@ -36,6 +36,9 @@ test|fiu-utils|injects faults into system calls
 test|xvfb|a display for tests of the window
 test|qt6-l10n-tools|makes a translated file, for the plural forms of other languages
 test|xdotool|moves the pointer and types on that display
+test|dbus|a session bus for what is told to a screen reader
+test|at-spi2-core|the bus on which a screen reader listens
+test|python3-pyatspi|listens there as a screen reader does
 test|util-linux|limits and namespaces for fault tests
 test|iproute2|builds labs as namespaces of the kernel
 test|nftables|translation in these namespaces

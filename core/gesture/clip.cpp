@@ -96,7 +96,11 @@ Lab reduced(const Lab& from, const std::set<MachineId>& machines) {
 Result<std::string> copy_machines(const Lab& lab, std::span<const AnyId> ids) {
   const std::vector<MachineId> chosen = outermost(lab, ids);
   if (chosen.empty()) return fail(text::clip_nothing);
-  return std::string(kHead) + write_lab(reduced(lab, with_guests(lab, chosen))) + std::string(kTail);
+  return std::string(kHead) + write_lab(detail::copied_lab(lab, ids)) + std::string(kTail);
+}
+
+Lab detail::copied_lab(const Lab& lab, std::span<const AnyId> ids) {
+  return reduced(lab, with_guests(lab, outermost(lab, ids)));
 }
 
 bool is_copied_machines(std::string_view text) {
@@ -118,10 +122,6 @@ Result<Lab> read_copied(std::string_view text) {
 bool copies_machine(std::string_view text, const Lab& lab, MachineId id) {
   const auto copied = read_copied(text);
   return copied && copied->facts.uid == lab.facts.uid && find<Machine>(*copied, id);
-}
-
-namespace detail {
-Result<Pasted> paste_lab(const Lab&, const Lab& copied, MachineId carrier, ExerciseId current);
 }
 
 Result<Pasted> paste_machines(const Lab& lab, std::string_view text, MachineId carrier, ExerciseId current) {

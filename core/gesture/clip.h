@@ -30,4 +30,10 @@ struct Pasted {
 // `current`. Refuses text that copy_machines did not make, with line and column where it is damaged.
 Result<Pasted> paste_machines(const Lab&, std::string_view text, MachineId carrier, ExerciseId current = {});
 
+namespace detail {
+// What copy_machines() writes and paste_machines() reads, as a lab. At least one machine is among `ids`.
+Lab copied_lab(const Lab&, std::span<const AnyId> ids);
+Result<Pasted> paste_lab(const Lab&, const Lab& copied, MachineId carrier, ExerciseId current);
+} // namespace detail
+
 } // namespace snug

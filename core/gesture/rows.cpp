@@ -27,7 +27,7 @@ AnyId unnamed(const Lab& lab, KindSet allowed, const std::vector<AnyId>& held) {
     if ((allowed & kinds({kind})) == 0) continue;
     const Store& store = store_of(kind);
     for (std::size_t i = 0; i < store.count(lab); ++i) {
-      const AnyId id = store.table->id(store.at(lab, i));
+      const AnyId id = store.table->id ? store.table->id(store.at(lab, i)) : AnyId{kind, 0};
       if (std::find(held.begin(), held.end(), id) == held.end()) return id;
     }
   }

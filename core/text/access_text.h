@@ -6,6 +6,8 @@
 namespace snug::text {
 
 inline constexpr Template access_canvas{"access-canvas", "Picture of the lab"};
+inline constexpr Template access_menus{"access-menus", "Menus"};
+inline constexpr Template access_sheet{"access-sheet", "Findings, addresses and reach"};
 inline constexpr Template access_pc{"access-pc", "{0}, the PC"};
 inline constexpr Template access_machine{"access-machine", "{0}, machine"};
 inline constexpr Template access_hypervisor{"access-hypervisor", "{0}, hypervisor"};

@@ -10,6 +10,8 @@ inline constexpr Template tab_outline{"tab-outline", "Outline"};
 inline constexpr Template act_outline{"act-outline", "&Outline"};
 inline constexpr Template act_parts{"act-parts", "&Parts"};
 inline constexpr Template outline_name{"outline-name", "The lab as a tree"};
+inline constexpr Template outline_column_name{"outline-column-name", "Name"};
+inline constexpr Template outline_column_detail{"outline-column-detail", "Size or address"};
 inline constexpr Template outline_segments{"outline-segments", "Segments"};
 inline constexpr Template outline_outside{"outline-outside", "Outside this PC"};
 inline constexpr Template outline_volumes{"outline-volumes", "Volumes of the PC"};

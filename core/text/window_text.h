@@ -64,7 +64,7 @@ inline constexpr Template property_several{"property-several", "{0} chosen"};
 
 inline constexpr Template addresses_filter{"addresses-filter", "Filter the table"};
 inline constexpr Template notice_close{"notice-close", "Close"};
-inline constexpr Template menu_compare{"menu-compare", "&Compare memory with"};
+inline constexpr Template menu_compare{"menu-compare", "Compare &memory with"};
 inline constexpr Template compare_none{"compare-none", "Nothing"};
 inline constexpr Template exercise_all_on{"exercise-all-on", "Everything on"};
 inline constexpr Template verdict_fits{"verdict-fits", "fits"};
@@ -120,7 +120,7 @@ inline constexpr Template tidy_shorter{
 inline constexpr Template act_hold{"act-hold", "&Keep in place"};
 inline constexpr Template act_addresses{"act-addresses", "Suggest &addresses"};
 inline constexpr Template act_select_all{"act-select-all", "Select a&ll"};
-inline constexpr Template act_show_all{"act-show-all", "Show &all"};
+inline constexpr Template act_show_all{"act-show-all", "Sho&w all"};
 inline constexpr Template act_larger{"act-larger", "&Larger"};
 inline constexpr Template act_smaller{"act-smaller", "&Smaller"};
 inline constexpr Template act_findings{"act-findings", "&Findings"};

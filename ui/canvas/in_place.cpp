@@ -1,6 +1,7 @@
 #include "ui/canvas/in_place.h"
 
 #include "core/gesture/plug.h"
+#include "core/text/tip_text.h"
 #include "ui/session/words.h"
 
 #include <QKeyEvent>
@@ -58,7 +59,7 @@ Result<Edit> InPlace::wish() const {
 void InPlace::judge() {
   const auto edit = wish();
   setProperty("bad", !edit);
-  setToolTip(edit ? QString() : words(edit.error().message));
+  setToolTip(edit ? words(text::tip_in_place) : words(edit.error().message));
   style()->unpolish(this);
   style()->polish(this);
 }

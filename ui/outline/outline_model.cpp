@@ -3,6 +3,7 @@
 #include "core/gesture/plug.h"
 #include "core/gesture/set.h"
 #include "core/model/field_text.h"
+#include "core/text/outline_text.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
 
@@ -79,6 +80,11 @@ int OutlineModel::rowCount(const QModelIndex& parent) const {
 }
 
 AnyId OutlineModel::id(const QModelIndex& index) const { return index.isValid() ? node(index).id : AnyId{}; }
+
+QVariant OutlineModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
+  return words(section == 0 ? text::outline_column_name : text::outline_column_detail);
+}
 
 bool OutlineModel::is_open_at_first(const QModelIndex& index) const {
   const OutlineNode& n = node(index);

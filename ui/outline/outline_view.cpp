@@ -1,6 +1,7 @@
 #include "ui/outline/outline_view.h"
 
 #include "core/text/outline_text.h"
+#include "core/text/tip_text.h"
 #include "ui/session/words.h"
 
 #include <QContextMenuEvent>
@@ -17,6 +18,7 @@ OutlineView::OutlineView(Session& session, Canvas& canvas, QWidget* parent)
     : QTreeView(parent), session_(session), canvas_(canvas), model_(new OutlineModel(session, this)) {
   setObjectName(QStringLiteral("outline"));
   setAccessibleName(words(text::outline_name));
+  setToolTip(words(text::tip_outline));
   setModel(model_);
   setHeaderHidden(true);
   setSelectionMode(QAbstractItemView::ExtendedSelection);

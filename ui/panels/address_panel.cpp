@@ -2,6 +2,7 @@
 
 #include "core/gesture/plug.h"
 #include "core/layout/draw_parts.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/panels/severity_mark.h"
 #include "ui/panels/when_seen.h"
@@ -197,6 +198,8 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   box->setContentsMargins(10, 8, 10, 8);
   filter_ = new QLineEdit(this);
   filter_->setPlaceholderText(words(text::addresses_filter));
+  filter_->setAccessibleName(words(text::addresses_filter));
+  filter_->setToolTip(words(text::tip_filter));
   filter_->setClearButtonEnabled(true);
   filter_->setMaximumWidth(260);
   box->addWidget(filter_);
@@ -207,6 +210,8 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   proxy_->setFilterKeyColumn(-1);
   proxy_->setFilterCaseSensitivity(Qt::CaseInsensitive);
   view_ = new QTableView(this);
+  view_->setAccessibleName(words(text::tab_addresses));
+  view_->setToolTip(words(text::tip_table));
   view_->setModel(proxy_);
   view_->setSortingEnabled(true);
   view_->sortByColumn(-1, Qt::AscendingOrder);

@@ -59,8 +59,10 @@ FieldEditor::FieldEditor(Session& session, const FieldInfo& field, QWidget* pare
   setParent(widget_);
   widget_->setObjectName(as_qt(field_.key));
   widget_->setAccessibleName(words(field_.label));
-  widget_->setToolTip(words(field_.help));
+  widget_->setToolTip(help());
 }
+
+QString FieldEditor::help() const { return words(field_.help.text.empty() ? field_.label : field_.help); }
 
 void FieldEditor::add_to(QFormLayout& form, QLabel& label) {
   label.setBuddy(widget_);
@@ -74,7 +76,9 @@ void FieldEditor::add_to(QFormLayout& form, QLabel& label) {
 void FieldEditor::make_box(QWidget* parent) {
   auto* box = new QCheckBox(parent);
   widget_ = box;
-  connect(box, &QCheckBox::clicked, this, [this](bool on) { set_(Value(on)); });
+  connect(box, &QCheckBox::stateChanged, this, [this](int state) { // also what assistive technology does
+    if (!filling_ && state != Qt::PartiallyChecked) set_(Value(state == Qt::Checked));
+  });
 }
 
 void FieldEditor::make_choice(QWidget* parent) {
@@ -128,7 +132,7 @@ void FieldEditor::judge(QLineEdit& line) {
     for (Argument& size : understood->args)
       if (auto* text = std::get_if<std::string>(&size)) *text = in_locale(as_qt(*text)).toStdString();
   const QString why = value ? QString() : words(value.error().message);
-  set_bad(line, !value, value ? words(field_.help) : why);
+  set_bad(line, !value, value ? help() : why);
   echo(value ? understood ? words(*understood) : QString() : why, !value);
 }
 
@@ -159,7 +163,7 @@ void FieldEditor::show(const std::optional<Value>& value) {
       line->setText(value ? shown_text(*value) : QString());
       line->setCursorPosition(0); // of a long one the beginning is seen
       line->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
-      set_bad(*line, false, words(field_.help));
+      set_bad(*line, false, help());
       echo({}, false);
     }
   } else if (auto* box = qobject_cast<QCheckBox*>(widget_)) {

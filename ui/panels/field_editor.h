@@ -34,6 +34,7 @@ class FieldEditor : public QObject {
   void make_line(QWidget* parent);
   QString shown_text(const Value&) const;
   void judge(QLineEdit&);
+  QString help() const; // of the field, its label where it has none
   void echo(const QString& told, bool bad);
 
   Session& session_;

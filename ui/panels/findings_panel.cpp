@@ -2,6 +2,7 @@
 
 #include "core/gesture/accept.h"
 #include "core/text/reach_panel_text.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/panels/fix_buttons.h"
 #include "ui/panels/panel_row.h"
@@ -60,9 +61,12 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
   top->setContentsMargins(0, 0, 0, 0);
   filter_ = new QLineEdit(tools_);
   filter_->setPlaceholderText(words(text::findings_filter));
+  filter_->setAccessibleName(words(text::findings_filter));
+  filter_->setToolTip(words(text::tip_filter));
   filter_->setClearButtonEnabled(true);
   filter_->setMaximumWidth(260);
   accepted_ = new QCheckBox(words(text::findings_accepted), tools_);
+  accepted_->setToolTip(words(text::tip_accepted));
   top->addWidget(filter_);
   top->addWidget(accepted_);
   top->addStretch();
@@ -83,6 +87,7 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
     b->setProperty("role", QStringLiteral("group"));
     b->setCheckable(true);
     b->setChecked(true);
+    b->setToolTip(words(text::tip_group));
     b->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     b->hide();
     connect(b, &QToolButton::toggled, this, [this] { seen_->renew(); });
@@ -228,10 +233,12 @@ QWidget* FindingsPanel::row(const Finding& f) {
   across->addLayout(texts, 1);
   frame->setAccessibleName(words(f.message));
   frame->setAccessibleDescription(why);
+  frame->setToolTip(words(text::tip_go));
   if (!places.empty()) frame->setProperty("key", key_of(f.rule->id, places.front()));
   if (!places.empty() && places.front().kind == Kind::promise) {
     auto* button = new QPushButton(words(text::finding_promise), frame);
     button->setObjectName(QStringLiteral("to_promise"));
+    button->setToolTip(words(text::tip_to_promise));
     connect(button, &QPushButton::clicked, this,
             [this, id = PromiseId{places.front().number}] { emit promise_wanted(id); });
     across->addWidget(button, 0, Qt::AlignVCenter);
@@ -274,6 +281,8 @@ void FindingsPanel::ask_reason(QWidget* row, const Finding& f) {
   auto* line = new ReasonLine(row);
   line->setObjectName(QStringLiteral("reason"));
   line->setPlaceholderText(words(text::findings_reason));
+  line->setAccessibleName(words(text::findings_reason));
+  line->setToolTip(words(text::tip_reason));
   line->setMinimumWidth(280);
   row->layout()->addWidget(line);
   line->setFocus();

@@ -1,5 +1,6 @@
 #include "ui/panels/fix_buttons.h"
 
+#include "core/text/tip_text.h"
 #include "ui/session/words.h"
 
 #include <QBoxLayout>
@@ -54,6 +55,7 @@ void FixButtons::add(const Wanted& w) {
 QPushButton* FixButtons::make_button(const Fix& fix, QWidget& row) {
   auto* button = new QPushButton(words(fix.label), &row);
   button->setProperty("role", QStringLiteral("fix"));
+  button->setToolTip(words(text::tip_fix, english(fix.label)));
   connect(button, &QPushButton::clicked, this, [this, edit = fix.edit] {
     session_.seal();
     session_.perform(edit);

@@ -45,6 +45,7 @@ void MemorySlider::show_machine(MachineId id) {
   setValue(static_cast<int>(m->memory / kMemoryStep));
   setAccessibleName(
       words(text::memory_slider, size_words(least_).toStdString(), size_words(usual_).toStdString()));
+  setToolTip(accessibleName());
   filling_ = false;
   update();
 }

@@ -2,82 +2,22 @@
 
 #include "core/roles/catalogue.h"
 #include "core/roles/known_roles.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/own_parts_view.h"
+#include "ui/panels/part_button.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
 
-#include <QApplication>
 #include <QLabel>
-#include <QMouseEvent>
 #include <QPainter>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QStyleHints>
 #include <QVBoxLayout>
 
 namespace snug {
 
 namespace {
-
-// A button that can be dragged off.
-class PartButton : public QPushButton {
- public:
-  PartButton(Canvas& canvas, std::function<std::unique_ptr<Gesture>()> make, QWidget* parent)
-      : QPushButton(parent), canvas_(canvas), make_(std::move(make)) {
-    setProperty("role", QStringLiteral("part"));
-    setCursor(Qt::OpenHandCursor);
-    connect(this, &QPushButton::clicked, this, [this] {
-      if (std::exchange(by_key_, false)) return canvas_.begin_by_key(make_());
-      canvas_.begin(make_());
-      canvas_.setFocus();
-    });
-  }
-
- protected:
-  // Its two lines are never squeezed: the panel scrolls. The sheet's least height would win over a hint.
-  void showEvent(QShowEvent* event) override {
-    QPushButton::showEvent(event);
-    setMinimumHeight(sizeHint().height());
-  }
-  void mousePressEvent(QMouseEvent* event) override {
-    pressed_at_ = event->pos();
-    dragging_ = by_key_ = false;
-    QPushButton::mousePressEvent(event);
-  }
-  void mouseMoveEvent(QMouseEvent* event) override {
-    const bool far =
-        (event->pos() - pressed_at_).manhattanLength() >= QGuiApplication::styleHints()->startDragDistance();
-    if (!dragging_ && (event->buttons() & Qt::LeftButton) != 0 && far) {
-      dragging_ = true;
-      setDown(false);
-      canvas_.begin(make_());
-    }
-    if (dragging_) canvas_.carry(event->globalPosition().toPoint());
-  }
-  void mouseReleaseEvent(QMouseEvent* event) override {
-    if (!dragging_) return QPushButton::mouseReleaseEvent(event);
-    dragging_ = false;
-    canvas_.put_down(event->globalPosition().toPoint());
-  }
-  void keyPressEvent(QKeyEvent* event) override {
-    if (event->key() == Qt::Key_Escape && canvas_.is_busy()) {
-      dragging_ = false;
-      return canvas_.cancel();
-    }
-    if (dragging_ && canvas_.take_count(*event)) return;
-    const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
-    by_key_ = enter || event->key() == Qt::Key_Space;
-    if (enter) return click();
-    QPushButton::keyPressEvent(event);
-  }
-
- private:
-  Canvas& canvas_;
-  std::function<std::unique_ptr<Gesture>()> make_;
-  QPoint pressed_at_;
-  bool dragging_ = false;
-  bool by_key_ = false; // it is pressed by the keyboard
-};
 
 // How a rail of this kind ends on the picture.
 QIcon glyph(SegmentKind kind, const Palette& p) {
@@ -127,6 +67,8 @@ PartsPanel::PartsPanel(Session& session, Canvas& canvas, QWidget* parent)
   box->addSpacing(8);
   box->addWidget(heading(text::parts_machines, inside));
   add_roles(*box);
+  own_ = new OwnPartsView(session_, canvas_, inside);
+  box->addWidget(own_);
   box->addStretch();
   scroll->setWidget(inside);
   connect(&session_, &Session::lab_changed, this, &PartsPanel::show_sizes);
@@ -187,6 +129,7 @@ void PartsPanel::add_roles(QVBoxLayout& box) {
       auto* more = new QPushButton(words(text::parts_more), this);
       more->setProperty("role", QStringLiteral("link"));
       more->setCheckable(true);
+      more->setToolTip(words(text::tip_roles));
       box.addWidget(more);
       more_ = new QWidget(this);
       to = new QVBoxLayout(more_);

@@ -13,6 +13,8 @@ class QVBoxLayout;
 
 namespace snug {
 
+class OwnPartsView;
+
 class PartsPanel : public QWidget {
   Q_OBJECT
 
@@ -22,6 +24,7 @@ class PartsPanel : public QWidget {
   void set_theme(Theme theme);
   // Why a person's own roles are not among them.
   const std::optional<Problem>& problem() const { return problem_; }
+  OwnPartsView& own() const { return *own_; }
   // The keyboard goes to the first part.
   void take_keyboard();
 
@@ -40,6 +43,7 @@ class PartsPanel : public QWidget {
   std::vector<Role> known_;
   std::optional<Problem> problem_;
   QWidget* more_ = nullptr;
+  OwnPartsView* own_ = nullptr;
   std::vector<std::pair<QPushButton*, const Role*>> roles_;
   std::vector<std::pair<QPushButton*, SegmentKind>> segments_;
 };

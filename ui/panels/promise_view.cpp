@@ -3,6 +3,7 @@
 #include "core/findings/rule.h"
 #include "core/gesture/promise.h"
 #include "core/text/reach_panel_text.h"
+#include "core/text/tip_text.h"
 #include "ui/panels/panel_row.h"
 #include "ui/panels/verdict_mark.h"
 #include "ui/session/words.h"
@@ -126,6 +127,7 @@ QWidget* PromiseView::row_of(const Row& r) {
   texts->addStretch();
   across->addLayout(texts, 1);
   frame->setAccessibleName(r.says);
+  frame->setToolTip(words(text::tip_promise_row));
   frame->setAccessibleDescription(why + QLatin1Char('\n') + r.elsewhere);
   add_buttons(r, frame);
   return frame;
@@ -134,25 +136,26 @@ QWidget* PromiseView::row_of(const Row& r) {
 void PromiseView::add_buttons(const Row& r, QWidget* frame) {
   auto* column = new QVBoxLayout;
   column->setSpacing(3);
-  const auto put = [&](const char* name, const Template& t) {
+  const auto put = [&](const char* name, const Template& t, const Template& help) {
     auto* button = new QPushButton(words(t), frame);
     button->setObjectName(QLatin1String(name));
     button->setProperty("role", QStringLiteral("small"));
+    button->setToolTip(words(help));
     button->setAccessibleName(words(text::promise_state, words(t).toStdString(), r.says.toStdString()));
     column->addWidget(button);
     return button;
   };
   const PromiseId id = r.id;
-  QPushButton* change = put("change", text::promise_change);
-  change->setToolTip(words(text::promise_change_help));
+  QPushButton* change = put("change", text::promise_change, text::promise_change_help);
   connect(change, &QPushButton::clicked, this, [this, id] { emit change_wanted(id); });
   if (!r.rule.isEmpty())
-    connect(put("to_finding", text::promise_finding), &QPushButton::clicked, this,
+    connect(put("to_finding", text::promise_finding, text::tip_to_finding), &QPushButton::clicked, this,
             [this, id, rule = r.rule] { emit finding_wanted(rule, id); });
-  connect(put("take_back", text::promise_remove), &QPushButton::clicked, this, [this, id] {
-    session_.seal();
-    session_.perform(remove_promise(session_.lab(), id));
-  });
+  connect(put("take_back", text::promise_remove, text::tip_take_back), &QPushButton::clicked, this,
+          [this, id] {
+            session_.seal();
+            session_.perform(remove_promise(session_.lab(), id));
+          });
   column->addStretch();
   static_cast<QHBoxLayout*>(frame->layout())->addLayout(column);
 }

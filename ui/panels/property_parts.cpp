@@ -9,6 +9,7 @@
 #include "core/text/promise_text.h"
 #include "core/text/reach_panel_text.h"
 #include "core/text/reach_text.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/panels/node_text.h"
 #include "ui/panels/panel_row.h"
@@ -255,6 +256,7 @@ void PropertyPanel::add_group(const Template& title, Kind kind, const Template& 
   top->addWidget(label, 1);
   auto* add = new QPushButton(words(button_words, info_of(kind).noun), row);
   add->setProperty("role", QStringLiteral("small"));
+  add->setToolTip(words(text::tip_add));
   add->setObjectName(QStringLiteral("add_") + as_qt(std::string(info_of(kind).noun)));
   connect(add, &QPushButton::clicked, this, [this, kind] {
     Added added = new_part(session_.lab(), kind, MachineId{subjects_.front().number}, session_.exercise());
@@ -282,6 +284,7 @@ void PropertyPanel::add_part(AnyId id) {
   connect(open, &QPushButton::clicked, this, [this, id] { session_.select({id}); });
   auto* gone = new QPushButton(words(text::rows_remove), frame);
   gone->setProperty("role", QStringLiteral("small"));
+  gone->setToolTip(words(text::tip_remove, first.toStdString()));
   gone->setObjectName(QStringLiteral("remove_") + as_qt(to_text(id)));
   connect(gone, &QPushButton::clicked, this, [this, id] {
     session_.seal();

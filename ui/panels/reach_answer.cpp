@@ -3,6 +3,7 @@
 #include "core/reach/explain.h"
 #include "core/report/reach_step.h"
 #include "core/text/reach_panel_text.h"
+#include "core/text/tip_text.h"
 #include "ui/panels/panel_row.h"
 #include "ui/session/words.h"
 
@@ -117,6 +118,7 @@ void ReachAnswerView::add_hops(QVBoxLayout& column) {
   auto* show = new QPushButton(words(text::answer_show), body_);
   show->setObjectName(QStringLiteral("show_way"));
   show->setProperty("role", QStringLiteral("small"));
+  show->setToolTip(words(text::tip_show_way));
   connect(show, &QPushButton::clicked, this, [this] {
     std::vector<AnyId> all;
     const auto take = [&all](const HopLine& line) {
@@ -133,6 +135,7 @@ void ReachAnswerView::add_hops(QVBoxLayout& column) {
 void ReachAnswerView::add_hop(QVBoxLayout& column, const HopLine& line, int number) {
   auto* row = new PanelRow(body_, QStringLiteral("hop"), [this, places = line.places] { go(places); });
   row->setProperty("ends", number == 0);
+  row->setToolTip(words(text::tip_go));
   auto* across = new QHBoxLayout(row);
   across->setContentsMargins(8, 4, 8, 4);
   across->setSpacing(8);

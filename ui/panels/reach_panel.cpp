@@ -2,6 +2,7 @@
 
 #include "core/gesture/promise.h"
 #include "core/text/reach_panel_text.h"
+#include "core/text/tip_text.h"
 #include "ui/panels/panel_row.h"
 #include "ui/panels/promise_view.h"
 #include "ui/panels/reach_answer.h"
@@ -53,9 +54,11 @@ QWidget* ReachPanel::make_promises() {
   stays_ = new QPushButton(words(text::answer_promise), side);
   stays_->setObjectName(QStringLiteral("promise_answer"));
   stays_->setProperty("role", QStringLiteral("small"));
+  stays_->setToolTip(words(text::tip_promise_answer));
   add_ = new QPushButton(words(text::promises_add), side);
   add_->setObjectName(QStringLiteral("add_promise"));
   add_->setProperty("role", QStringLiteral("small"));
+  add_->setToolTip(words(text::tip_add_promise));
   top->addWidget(stays_);
   top->addWidget(add_);
   column->addLayout(top);

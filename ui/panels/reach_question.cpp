@@ -1,6 +1,7 @@
 #include "ui/panels/reach_question.h"
 
 #include "core/text/reach_panel_text.h"
+#include "core/text/tip_text.h"
 #include "ui/panels/choice.h"
 #include "ui/panels/node_text.h"
 #include "ui/session/words.h"
@@ -60,6 +61,8 @@ ReachQuestionBar::ReachQuestionBar(Session& session, QWidget* parent) : QWidget(
   turn->setObjectName(QStringLiteral("ask_swap"));
   turn->setProperty("role", QStringLiteral("small"));
   turn->setToolTip(words(text::ask_swap_help));
+  from_->setToolTip(words(text::tip_ask_from));
+  to_->setToolTip(words(text::tip_ask_to));
   row->addWidget(label_for(*from_, text::ask_from, this));
   row->addWidget(from_);
   row->addWidget(label_for(*to_, text::ask_to, this));

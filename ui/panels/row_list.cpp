@@ -1,6 +1,7 @@
 #include "ui/panels/row_list.h"
 
 #include "core/gesture/rows.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 
@@ -54,6 +55,7 @@ RowList::RowList(Session& session, AnyId owner, const FieldInfo& list, QWidget* 
   top->addWidget(title, 1);
   const Term noun = list.row ? list.row->noun : list.label;
   auto* button = small_button(words(text::rows_add, noun), QStringLiteral("add_") + as_qt(list.key), this);
+  button->setToolTip(words(text::tip_add));
   connect(button, &QPushButton::clicked, this, [this] { add(); });
   top->addWidget(button);
   box->addLayout(top);
@@ -110,6 +112,7 @@ void RowList::add_row(std::size_t at) {
   auto* gone = small_button(
       words(text::rows_remove),
       QStringLiteral("remove_%1_%2").arg(as_qt(list_.key)).arg(static_cast<qulonglong>(at)), frame);
+  gone->setToolTip(words(text::tip_remove_line));
   connect(gone, &QPushButton::clicked, this, [this, at] { remove(at); });
   auto* end = new QHBoxLayout;
   end->addStretch();

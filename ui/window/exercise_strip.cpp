@@ -105,7 +105,9 @@ void ExerciseStrip::fill() {
   for (const ExerciseId id : wanted) {
     auto* button = new VerdictButton(this);
     button->looked_at = [this, id](bool is_on) { emit looked_at(is_on ? std::optional(id) : std::nullopt); };
-    connect(button, &QPushButton::clicked, this, [this, id] {
+    // Assistive technology turns a button without clicking it.
+    connect(button, &QPushButton::toggled, this, [this, id](bool on) {
+      if (on == (session_.exercise() == id)) return;
       session_.set_exercise(id);
       refresh();
     });

@@ -1,6 +1,7 @@
 #include "ui/window/find_box.h"
 
 #include "core/text/find_text.h"
+#include "core/text/tip_text.h"
 #include "ui/session/words.h"
 
 #include <QFocusEvent>
@@ -57,6 +58,7 @@ FindBox::FindBox(Session& session, std::function<std::vector<Action>()> actions,
   setObjectName(QStringLiteral("find"));
   setPlaceholderText(words(text::find_prompt));
   setAccessibleName(words(text::find_box));
+  setToolTip(words(text::tip_find));
   setClearButtonEnabled(true);
   constexpr int kAround = 44; // frame and the button that clears
   setMinimumWidth(fontMetrics().horizontalAdvance(placeholderText()) + kAround);

@@ -88,7 +88,9 @@ void FoldingSide::add(QWidget* panel, const QString& title, const QString& help,
   panels_->addWidget(panel);
   tabs_.push_back(tab);
   widths_.push_back(width);
-  connect(tab, &QAbstractButton::clicked, this, [this, place](bool on) {
+  // Assistive technology turns a button without clicking it.
+  connect(tab, &QAbstractButton::toggled, this, [this, place](bool on) {
+    if (on == (open() == place)) return;
     if (on)
       open(place);
     else

@@ -6,6 +6,7 @@
 #include "core/report/findings_report.h"
 #include "core/report/svg.h"
 #include "core/report/tables.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/diagram/export.h"
 #include "ui/session/words.h"
@@ -75,9 +76,11 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   auto* top = new QHBoxLayout;
   what_ = new QComboBox(this);
   what_->setObjectName(QStringLiteral("paper"));
+  what_->setToolTip(words(text::tip_paper));
   for (const PaperInfo& p : kPapers) what_->addItem(words(p.title));
   theme_ = new QComboBox(this);
   theme_->setObjectName(QStringLiteral("colours"));
+  theme_->setToolTip(words(text::tip_paper_colours));
   for (const Template* t : {&text::theme_light, &text::theme_dark, &text::theme_print})
     theme_->addItem(words(*t));
   title_ = new QLineEdit(as_qt(session_.lab().facts.title), this);
@@ -96,6 +99,8 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   picture_->setMinimumSize(320, 240);
   text_ = new QPlainTextEdit(preview_);
   text_->setReadOnly(true);
+  text_->setAccessibleName(words(text::tip_preview));
+  text_->setToolTip(words(text::tip_preview));
   text_->setLineWrapMode(QPlainTextEdit::NoWrap);
   text_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
   preview_->addWidget(picture_);
@@ -108,7 +113,9 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   auto* buttons = new QDialogButtonBox(this);
   QPushButton* save = buttons->addButton(words(text::hand_out_save), QDialogButtonBox::ActionRole);
   save->setDefault(true);
-  buttons->addButton(words(text::notice_close), QDialogButtonBox::RejectRole);
+  save->setToolTip(words(text::tip_save_paper));
+  buttons->addButton(words(text::notice_close), QDialogButtonBox::RejectRole)
+      ->setToolTip(words(text::tip_close));
   box->addWidget(buttons);
   connect(save, &QPushButton::clicked, this, &HandOut::ask);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);

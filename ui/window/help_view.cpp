@@ -2,6 +2,7 @@
 
 #include "core/document/read.h"
 #include "core/text/help_text.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/panels/panel_row.h"
 #include "ui/session/words.h"
@@ -11,6 +12,8 @@
 #include <QDialogButtonBox>
 #include <QGridLayout>
 #include <QLineEdit>
+#include <QMenu>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QTabBar>
 #include <QTabWidget>
@@ -40,9 +43,14 @@ HelpView::HelpView(QWidget& window) : QDialog(&window) {
   pages_->addTab(make_words(), words(text::help_words));
   pages_->addTab(make_keys(window), words(text::help_keys));
   pages_->addTab(make_about(), words(text::help_about));
+  pages_->setAccessibleName(words(text::help_title));
+  pages_->setTabToolTip(0, words(text::tip_help_words));
+  pages_->setTabToolTip(1, words(text::tip_help_keys));
+  pages_->setTabToolTip(2, words(text::tip_help_about));
   box->addWidget(pages_, 1);
   auto* buttons = new QDialogButtonBox(this);
-  buttons->addButton(words(text::notice_close), QDialogButtonBox::RejectRole);
+  buttons->addButton(words(text::notice_close), QDialogButtonBox::RejectRole)
+      ->setToolTip(words(text::tip_close));
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   box->addWidget(buttons);
 }
@@ -69,6 +77,7 @@ QWidget* HelpView::make_words() {
   filter_->setObjectName(QStringLiteral("find_word"));
   filter_->setPlaceholderText(words(text::help_find));
   filter_->setAccessibleName(words(text::help_find));
+  filter_->setToolTip(words(text::tip_filter));
   filter_->setClearButtonEnabled(true);
   column->addWidget(filter_);
   auto* inside = new QWidget;
@@ -88,7 +97,9 @@ QWidget* HelpView::make_words() {
   words_.back()->hide();
   list->addWidget(words_.back());
   list->addStretch();
-  column->addWidget(scrolled(inside, page, Qt::StrongFocus), 1);
+  QScrollArea* all = scrolled(inside, page, Qt::StrongFocus);
+  all->setAccessibleName(words(text::help_words));
+  column->addWidget(all, 1);
   connect(filter_, &QLineEdit::textChanged, this, &HelpView::find);
   return page;
 }
@@ -126,11 +137,25 @@ QWidget* HelpView::make_keys(const QWidget& window) {
                                    {&text::help_key_escape, &text::help_key_leave}})
     put(words(*keys), words(*what));
   for (const QAction* a : window.findChildren<QAction*>()) {
-    if (a->shortcut().isEmpty() || a->objectName().isEmpty()) continue;
-    put(a->shortcut().toString(QKeySequence::NativeText), a->text().remove(QLatin1Char('&')));
+    if (a->menu() || a->objectName().isEmpty()) continue;
+    put({}, a->text().remove(QLatin1Char('&')));
+    const int row = grid->rowCount() - 1;
+    auto* keys = static_cast<QLabel*>(grid->itemAtPosition(row, 0)->widget());
+    auto* what = grid->itemAtPosition(row, 1)->widget();
+    const auto show_keys = [a, keys, what] { // a person may change them
+      QStringList all;
+      for (const QKeySequence& k : a->shortcuts())
+        if (!k.isEmpty()) all << k.toString(QKeySequence::NativeText);
+      keys->setText(all.join(QStringLiteral(", ")));
+      for (QWidget* w : {static_cast<QWidget*>(keys), what}) w->setVisible(!all.isEmpty());
+    };
+    connect(a, &QAction::changed, keys, show_keys);
+    show_keys();
   }
   grid->setRowStretch(grid->rowCount(), 1);
-  return scrolled(inside, this, Qt::StrongFocus);
+  QScrollArea* all = scrolled(inside, this, Qt::StrongFocus);
+  all->setAccessibleName(words(text::help_keys));
+  return all;
 }
 
 QWidget* HelpView::make_about() {

@@ -49,6 +49,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect_panels();
   connect_session();
   connect_start_page();
+  connect_own_parts();
   if (parts_->problem()) session_.tell(*parts_->problem());
   set_theme(theme_of(QApplication::palette()));
   refresh_title();
@@ -92,6 +93,7 @@ void MainWindow::make_shell() {
   shares_->set_tools(kFindingsTab, findings_->tools());
   new Regions(*this, *findChild<QMenu*>(QStringLiteral("view_menu")),
               {notice_, exercises_, &sides_->left(), ruler_, canvas_, tabs_, &sides_->right(), start_});
+  make_shortcuts();
 }
 
 void MainWindow::connect_session() {

@@ -39,6 +39,8 @@ class PropertyPanel;
 class ReachPanel;
 class Ruler;
 class Shares;
+class ShortcutTable;
+class ShortcutView;
 class Sides;
 class StartPage;
 struct Added;
@@ -108,6 +110,12 @@ class MainWindow : public QMainWindow {
   void add_to_plan(const Added& added);
   void show_lab();
   void make_help_actions(QMenu& help);
+  void make_own_part_actions(QMenu& menu);
+  void connect_own_parts();
+  void keep_part_chosen();
+  void make_shortcuts();
+  void change_keys();
+  void take_keys(); // that the settings remember
   void make_colours_menu(QMenu& view);
   void dress();
   QAction* add(QMenu& menu, const char* name, const Template& words_of, const QKeySequence& keys,
@@ -191,7 +199,9 @@ class MainWindow : public QMainWindow {
   FindBox* find_ = nullptr;
   NoticeBar* notice_ = nullptr;
   Shares* shares_ = nullptr;
-  HelpView* help_ = nullptr; // made when it is first asked for
+  HelpView* help_ = nullptr; // made when it is first asked for, as the view of keys
+  ShortcutTable* shortcuts_ = nullptr;
+  ShortcutView* shortcut_view_ = nullptr;
   StartPage* start_ = nullptr;
   QStackedWidget* pages_ = nullptr;
   QString journals_;

@@ -2,17 +2,20 @@
 #include "core/gesture/bands.h"
 #include "core/gesture/rails.h"
 #include "core/layout/tidy.h"
+#include "core/text/access_text.h"
 #include "core/text/clip_text.h"
 #include "core/text/extras_text.h"
 #include "core/text/find_text.h"
 #include "core/text/hand_text.h"
 #include "core/text/help_text.h"
 #include "core/text/keep_text.h"
+#include "core/text/keys_text.h"
 #include "core/text/outline_text.h"
 #include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/outline/outline_panel.h"
+#include "ui/panels/own_parts_view.h"
 #include "ui/panels/parts_panel.h"
 #include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
@@ -48,6 +51,7 @@ QAction* MainWindow::add(QMenu& menu, const char* name, const Template& words_of
 
 void MainWindow::make_actions() {
   using K = Qt::Key;
+  menuBar()->setAccessibleName(words(text::access_menus));
   QMenu& file = *menuBar()->addMenu(words(text::menu_file));
   add(file, "new", text::act_new, Qt::CTRL | K::Key_N,
       [this] { unless_unsaved([this] { start_blank(false); }); });
@@ -82,6 +86,7 @@ void MainWindow::make_actions() {
   QMenu* more = change.addMenu(words(text::menu_add));
   more->menuAction()->setObjectName(QStringLiteral("add_to_plan"));
   make_add_actions(*more);
+  make_own_part_actions(change);
   make_duty_actions(change);
   add(change, "addresses", text::act_addresses, Qt::CTRL | Qt::SHIFT | K::Key_A, [this] {
     session_.seal();
@@ -149,6 +154,7 @@ void MainWindow::make_help_actions(QMenu& help) {
   };
   add(help, "help_words", text::act_help_words, Qt::Key_F1, page(HelpView::Page::words));
   add(help, "help_keys", text::act_help_keys, {}, page(HelpView::Page::keys));
+  add(help, "change_keys", text::act_change_keys, {}, [this] { change_keys(); });
   add(help, "about", text::act_about, {}, page(HelpView::Page::about));
 }
 
@@ -212,8 +218,9 @@ void MainWindow::refresh_actions() {
   const bool any = !chosen.empty() && std::none_of(chosen.begin(), chosen.end(), is_single);
   const bool machines = !machines_chosen().empty();
   for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
-  for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy", "hold"})
+  for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy", "hold", "keep_part"})
     action(a)->setEnabled(machines);
+  action("own_parts_menu")->setEnabled(!parts_->own().parts().empty());
   action("hold")->setChecked(are_held());
   const Exercise* shown = snug::find<Exercise>(session_.lab(), session_.exercise());
   const auto is_on = [shown](MachineId m) {

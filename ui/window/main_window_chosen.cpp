@@ -117,7 +117,7 @@ void MainWindow::show_menu(AnyId id, QPoint global) {
     put({"paste", "show_all", "tidy", "addresses", "select_all", "hand_out"});
   else
     put({"rename", "cut", "copy", "paste", "duplicate", "remove", "switch_on", "switch_off", "socket",
-         "gateway", "dhcp_server", "hold", "own_row", "ask_reach"});
+         "gateway", "dhcp_server", "hold", "own_row", "keep_part", "ask_reach"});
   if (action("carry")->isEnabled()) fill_carry_menu(*menu.addMenu(words(text::menu_carry)));
   if (id.kind == Kind::machine) {
     menu.addSeparator();

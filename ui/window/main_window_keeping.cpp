@@ -64,6 +64,7 @@ void MainWindow::remember_in(const QString& file) {
   if (const auto problem = settings_.keep_in(file))
     session_.tell(Notice::Kind::caution, words(problem->message));
   take_place();
+  take_keys();
   start_->refresh();
 }
 

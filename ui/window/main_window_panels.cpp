@@ -1,7 +1,9 @@
 // The panels around the picture: where they stand, what leads from one to another, and those that are made
 // only when somebody wants them.
 
+#include "core/text/access_text.h"
 #include "core/text/reach_panel_text.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/in_place.h"
@@ -47,11 +49,15 @@ QWidget* MainWindow::make_middle() {
   column->addWidget(ruler_);
   tabs_ = new QTabWidget;
   tabs_->setObjectName(QStringLiteral("sheet"));
+  tabs_->setAccessibleName(words(text::access_sheet));
   tabs_->setDocumentMode(true);
   tabs_->tabBar()->setDrawBase(false);
   tabs_->addTab(findings_, words(text::tab_findings, "0"));
   tabs_->addTab(page(), words(text::tab_addresses));
   tabs_->addTab(page(), words(text::tab_reach));
+  tabs_->setTabToolTip(kFindingsTab, words(text::tip_findings));
+  tabs_->setTabToolTip(kAddressesTab, words(text::tip_addresses));
+  tabs_->setTabToolTip(kReachTab, words(text::tip_reach));
   down_ = new QSplitter(Qt::Vertical);
   down_->addWidget(canvas_);
   down_->addWidget(tabs_);

@@ -1,5 +1,6 @@
 #include "ui/window/notice_bar.h"
 
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 
@@ -102,6 +103,7 @@ void NoticeBar::add(const QString& topic, const Notice& notice, std::vector<Choi
   choices.push_back({words(text::notice_close), [] {}});
   for (const Choice& c : choices) {
     auto* button = new QPushButton(c.words, row);
+    button->setToolTip(&c == &choices.back() ? words(text::tip_close) : notice.text);
     connect(button, &QPushButton::clicked, this, [this, topic, act = c.act] {
       withdraw(topic);
       act();

@@ -63,16 +63,23 @@ class Fields {
       out.append(n);
     }
   }
-  void read(const char* name, QStringList& out) {
-    for (const auto& v : list(name)) {
+  void read(const char* name, QStringList& out) { texts(object_.value(QLatin1String(name)), out); }
+  void read(const char* name, QMap<QString, QStringList>& out) {
+    const QJsonValue v = object_.value(QLatin1String(name));
+    ok_ = ok_ && (v.isUndefined() || v.isObject());
+    const QJsonObject all = v.toObject();
+    for (auto k = all.begin(); k != all.end(); ++k) texts(k.value(), out[k.key()]);
+  }
+
+ private:
+  void texts(const QJsonValue& from, QStringList& out) {
+    for (const auto& v : list(from)) {
       ok_ = ok_ && v.isString();
       out.append(v.toString());
     }
   }
-
- private:
-  QJsonArray list(const char* name) {
-    const QJsonValue v = object_.value(QLatin1String(name));
+  QJsonArray list(const char* name) { return list(object_.value(QLatin1String(name))); }
+  QJsonArray list(const QJsonValue& v) {
     ok_ = ok_ && (v.isUndefined() || v.isArray());
     return v.toArray();
   }
@@ -97,6 +104,9 @@ QByteArray write_settings(const Remembered& r) {
   write(o, "below", r.below);
   o[QLatin1String("across")] = array(r.across);
   o[QLatin1String("down")] = array(r.down);
+  QJsonObject keys;
+  for (auto k = r.keys.begin(); k != r.keys.end(); ++k) keys[k.key()] = QJsonArray::fromStringList(k.value());
+  if (!keys.isEmpty()) o[QLatin1String("keys")] = keys;
   return QJsonDocument(o).toJson();
 }
 
@@ -117,6 +127,7 @@ std::optional<Remembered> read_settings(const QByteArray& bytes) {
   fields.read("below", out.below);
   fields.read("across", out.across);
   fields.read("down", out.down);
+  fields.read("keys", out.keys);
   if (!fields.ok() || (!window.isEmpty() && window.size() != 4)) return std::nullopt;
   if (!window.isEmpty()) out.window = {window[0], window[1], window[2], window[3]};
   if (!window.isEmpty() && !out.window.isValid()) return std::nullopt;

@@ -5,6 +5,7 @@
 
 #include <QByteArray>
 #include <QList>
+#include <QMap>
 #include <QRect>
 #include <QStringList>
 
@@ -24,8 +25,10 @@ struct Remembered {
   bool maximised = false;
   Colours colours = Colours::desktop;
   Folded left = Folded::by_width, right = Folded::by_width, below = Folded::by_width; // of the picture
-  QList<int> across, down; // what the splitters divide, pixels; panels as they are when they are
-                           // open; empty: as built
+  QList<int> across, down;         // what the splitters divide, pixels; panels as they are when they are
+                                   // open; empty: as built
+  QMap<QString, QStringList> keys; // of actions whose keys a person changed, by their object name: one for
+                                   // each place, as portable text; empty: none
   friend bool operator==(const Remembered&, const Remembered&) = default;
 };
 QByteArray write_settings(const Remembered&);

@@ -4,6 +4,7 @@
 #include "core/document/read.h"
 #include "core/embedded/embedded.h"
 #include "core/layout/draw.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/diagram/paint.h"
 #include "ui/session/words.h"
@@ -99,15 +100,16 @@ StartPage::StartPage(Settings& settings, QWidget* parent) : QWidget(parent), set
   column->addSpacing(18);
   column->addWidget(heading(text::start_title, "title", inside));
   auto* row = new QHBoxLayout;
-  const auto offer = [&](const char* name, const Template& t, auto act) {
+  const auto offer = [&](const char* name, const Template& t, const Template& help, auto act) {
     auto* button = new QPushButton(words(t), inside);
     button->setObjectName(QLatin1String(name));
+    button->setToolTip(words(help));
     connect(button, &QPushButton::clicked, this, act);
     row->addWidget(button);
   };
-  offer("start_this_pc", text::start_this_pc, [this] { emit blank_wanted(true); });
-  offer("start_blank", text::start_blank, [this] { emit blank_wanted(false); });
-  offer("start_open", text::start_open, [this] { emit open_wanted(); });
+  offer("start_this_pc", text::start_this_pc, text::tip_this_pc, [this] { emit blank_wanted(true); });
+  offer("start_blank", text::start_blank, text::tip_blank, [this] { emit blank_wanted(false); });
+  offer("start_open", text::start_open, text::tip_open, [this] { emit open_wanted(); });
   row->addStretch();
   column->addLayout(row);
   recent_ = new QVBoxLayout;
@@ -153,12 +155,13 @@ void StartPage::refresh() {
     auto* button = new QPushButton(path, this);
     button->setProperty("role", QStringLiteral("link"));
     button->setEnabled(there);
-    if (!there) button->setToolTip(words(text::start_gone));
+    button->setToolTip(words(there ? text::tip_recent : text::start_gone));
     connect(button, &QPushButton::clicked, this, [this, path] { emit file_wanted(path); });
     recent_->addWidget(button);
   }
   auto* clear = new QPushButton(words(text::start_clear), this);
   clear->setProperty("role", QStringLiteral("link"));
+  clear->setToolTip(words(text::tip_forget));
   connect(clear, &QPushButton::clicked, this, &StartPage::forget_wanted);
   recent_->addWidget(clear);
 }
