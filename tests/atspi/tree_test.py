@@ -46,7 +46,7 @@ def outside():
         os.mkdir(runtime, 0o700)
         env = {"PATH": os.environ["PATH"], "LANG": "C.UTF-8", "HOME": home, "XDG_RUNTIME_DIR": runtime, "TMPDIR": home,
                "DISPLAY": ":" + number.readline().strip(), "QT_QPA_PLATFORM": "xcb", "SNUG_INSIDE": "1",
-               "QT_LINUX_ACCESSIBILITY_ALWAYS_ON": "1", "NO_AT_BRIDGE": "1"}
+               "QT_LINUX_ACCESSIBILITY_ALWAYS_ON": "1", "NO_AT_BRIDGE": "1", "PYTHONDONTWRITEBYTECODE": "1"}
         try:
             return subprocess.run(["dbus-run-session", "--", sys.executable] + sys.argv, env=env).returncode
         finally:

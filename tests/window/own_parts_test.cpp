@@ -26,14 +26,17 @@ namespace {
 
 class Home { // of the person, before the window is there
  public:
-  Home() { qputenv("XDG_CONFIG_HOME", folder.path().toUtf8()); }
-  ~Home() { qunsetenv("XDG_CONFIG_HOME"); }
+  Home() : before_(qgetenv("XDG_CONFIG_HOME")) { qputenv("XDG_CONFIG_HOME", folder.path().toUtf8()); }
+  ~Home() { qputenv("XDG_CONFIG_HOME", before_); }
   Home(const Home&) = delete;
   Home& operator=(const Home&) = delete;
   QStringList files() const {
     return QDir(folder.filePath(QStringLiteral("snuglab/parts"))).entryList(QDir::Files);
   }
   const QTemporaryDir folder;
+
+ private:
+  QByteArray before_;
 };
 
 class OwnPartsByHand : public ::testing::Test {
