@@ -163,6 +163,16 @@ TEST_F(Shortcuts, EveryActionOfAContextMenuIsInTheMenuBarToo) {
     });
     emit window.canvas().menu_wanted(id, window.mapToGlobal(QPoint(200, 200)));
   }
+  window.action("show_addresses")->trigger();
+  collect();
+  QTimer::singleShot(30, [&] {
+    auto* menu = qobject_cast<QMenu*>(QApplication::activePopupWidget());
+    ASSERT_NE(menu, nullptr) << "of the table";
+    EXPECT_EQ(menu->actions().size(), 3);
+    for (const QAction* a : menu->actions()) offered.insert(bare_text(*a));
+    menu->close();
+  });
+  emit window.addresses().view().customContextMenuRequested(QPoint(40, 40));
   EXPECT_GT(offered.size(), 15U);
   for (const QString& o : offered) EXPECT_TRUE(in_bar.contains(o)) << o.toStdString();
 }

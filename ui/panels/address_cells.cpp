@@ -73,15 +73,19 @@ void AddressPanel::suggest_chosen() {
   perform(suggest_again(session_.lab(), cells), cells);
 }
 
+void AddressPanel::fill(QMenu& menu) {
+  menu.clear();
+  const std::size_t count = chosen(false).size();
+  menu.addAction(words(text::act_paste_addresses), this, &AddressPanel::paste)->setEnabled(count > 0);
+  menu.addAction(words(text::act_number_on), this, &AddressPanel::number_chosen)->setEnabled(count > 1);
+  menu.addAction(words(text::act_suggest_again), this, &AddressPanel::suggest_chosen)->setEnabled(count > 0);
+}
+
 void AddressPanel::show_menu(QPoint at) {
-  const bool any = !chosen(false).empty();
   QMenu menu(this);
-  QAction* paste = menu.addAction(words(text::act_paste_addresses), QKeySequence(QKeySequence::Paste), this,
-                                  &AddressPanel::paste);
-  QAction* number = menu.addAction(words(text::act_number_on), kNumberOn, this, &AddressPanel::number_chosen);
-  QAction* suggest = menu.addAction(words(text::act_suggest_again), this, &AddressPanel::suggest_chosen);
-  for (QAction* a : {paste, suggest}) a->setEnabled(any);
-  number->setEnabled(chosen(false).size() > 1);
+  fill(menu);
+  menu.actions()[0]->setShortcut(QKeySequence(QKeySequence::Paste)); // of the table, see below
+  menu.actions()[1]->setShortcut(kNumberOn);
   menu.exec(view_->viewport()->mapToGlobal(at));
 }
 

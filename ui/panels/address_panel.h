@@ -11,6 +11,7 @@
 
 class QLabel;
 class QLineEdit;
+class QMenu;
 class QSortFilterProxyModel;
 class QTableView;
 
@@ -71,6 +72,7 @@ class AddressPanel : public QWidget {
   void paste();
   void number_chosen();
   void suggest_chosen();
+  void fill(QMenu& menu); // with these three
 
  signals:
   void place_wanted(snug::AnyId id);

@@ -15,6 +15,7 @@
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/outline/outline_panel.h"
+#include "ui/panels/address_panel.h"
 #include "ui/panels/own_parts_view.h"
 #include "ui/panels/parts_panel.h"
 #include "ui/ruler/ruler.h"
@@ -103,6 +104,11 @@ void MainWindow::make_actions() {
   add(change, "cut", text::act_cut, Qt::CTRL | K::Key_X, [this] { cut_chosen(); });
   add(change, "copy", text::act_copy, Qt::CTRL | K::Key_C, [this] { copy_chosen(); });
   add(change, "paste", text::act_paste_here, Qt::CTRL | K::Key_V, [this] { open_clipboard(); });
+  QMenu* cells = change.addMenu(words(text::menu_address_cells));
+  cells->menuAction()->setObjectName(QStringLiteral("address_cells"));
+  connect(cells, &QMenu::aboutToShow, this, [this, cells] {
+    if (addresses_) addresses_->fill(*cells);
+  });
   add(change, "copy_table", text::act_copy_table, {}, [this] { copy_table(); });
   add(change, "copy_picture", text::act_copy_picture, Qt::CTRL | Qt::SHIFT | K::Key_C,
       [this] { copy_picture(); });
@@ -220,6 +226,7 @@ void MainWindow::refresh_actions() {
   for (const char* a : {"rename", "remove"}) action(a)->setEnabled(any);
   for (const char* a : {"duplicate", "move_to", "connect_to", "cut", "copy", "hold", "keep_part"})
     action(a)->setEnabled(machines);
+  action("address_cells")->setEnabled(addresses_ != nullptr);
   action("own_parts_menu")->setEnabled(!parts_->own().parts().empty());
   action("hold")->setChecked(are_held());
   const Exercise* shown = snug::find<Exercise>(session_.lab(), session_.exercise());

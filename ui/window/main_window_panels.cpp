@@ -107,6 +107,7 @@ AddressPanel& MainWindow::addresses() {
   if (addresses_) return *addresses_;
   addresses_ = new AddressPanel(session_);
   addresses_->set_theme(theme_);
+  action("address_cells")->setEnabled(true);
   tabs_->widget(kAddressesTab)->layout()->addWidget(addresses_);
   addresses_->show(); // at once, not in the next turn
   shares_->set_tools(kAddressesTab, addresses_->filter());
