@@ -1,4 +1,5 @@
 #include "core/addressing/plan.h"
+#include "core/addressing/room.h"
 #include "core/findings/dhcp_servers.h"
 #include "core/findings/network_rules.h"
 #include "core/findings/network_tools.h"
@@ -227,28 +228,67 @@ std::optional<Fix> fix_missing(const Context& c, const Finding& f) {
   return set_ranges(c, f.places[0], rows);
 }
 
-void check_small(const Context& c, std::vector<Finding>& out) {
-  if ((c.addresses.facts().any_card & CardMark::asks_dhcp) == 0) return;
-  const std::size_t domains = c.addresses.domains().count();
-  std::vector<std::int64_t> asking(domains, 0), given(domains, 0);
-  std::vector<std::uint32_t> segment(domains, kNowhere);
+// A network with DHCP where more cards ask than addresses are given out.
+struct SmallPool {
+  std::uint32_t segment = kNowhere, domain = kNowhere;
+  std::int64_t asking = 0, given = 0;
+};
+
+std::vector<SmallPool> small_pools(const Context& c) {
+  std::vector<SmallPool> out;
+  if ((c.addresses.facts().any_card & CardMark::asks_dhcp) == 0) return out;
+  out.resize(c.addresses.domains().count());
   c.addresses.facts().each_card(CardMark::asks_dhcp | CardMark::connected, [&](std::uint32_t card) {
     const std::uint32_t d = c.addresses.domains().of_card(card);
-    if (d != kNowhere) ++asking[d];
+    if (d != kNowhere) ++out[d].asking;
   });
   for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s)
     for (const Range& r : c.addresses.ranges(s)) {
       if (r.domain == kNowhere || is_lan(r) || !r.range.first.is_v4()) continue;
-      given[r.domain] += r.range.size();
-      segment[r.domain] = s;
+      SmallPool& pool = out[r.domain];
+      pool.given += r.range.size();
+      pool.domain = r.domain;
+      pool.segment = s;
     }
-  for (std::size_t d = 0; d < domains; ++d) {
-    const std::uint32_t s = segment[d];
-    if (s == kNowhere || given[d] >= asking[d] || c.lab.segments[s].type == SegmentKind::bridged) continue;
-    out.push_back(found(Severity::error,
-                        say(text::dhcp_small, Count{asking[d]}, segment_name(c, s), std::to_string(given[d])),
-                        say(text::dhcp_small_why), {c.lab.segments[s].id}));
+  std::erase_if(out, [&](const SmallPool& p) {
+    return p.segment == kNowhere || p.given >= p.asking ||
+           c.lab.segments[p.segment].type == SegmentKind::bridged;
+  });
+  return out;
+}
+
+void check_small(const Context& c, std::vector<Finding>& out) {
+  for (const SmallPool& p : small_pools(c))
+    out.push_back(
+        found(Severity::error,
+              say(text::dhcp_small, Count{p.asking}, segment_name(c, p.segment), std::to_string(p.given)),
+              say(text::dhcp_small_why), {c.lab.segments[p.segment].id}));
+}
+
+// By the free addresses behind a range, then by those before it; none where that is not enough.
+std::optional<Fix> fix_small(const Context& c, const Finding& f) {
+  const std::uint32_t s = c.index.place(f.places[0]);
+  const Room room(c.index, c.addresses, s);
+  for (const SmallPool& p : small_pools(c)) {
+    if (p.segment != s) continue;
+    for (const Range& r : c.addresses.ranges(s)) {
+      if (r.domain != p.domain || !rows_of(c, r.server)) continue;
+      const auto first = room.host_of(r.range.first), last = room.host_of(r.range.last);
+      if (!first || !last) continue;
+      std::int64_t from = *first, to = *last, missing = p.asking - p.given;
+      for (; missing > 0 && to + 1 < room.size() && room.is_free(to + 1); --missing) ++to;
+      for (; missing > 0 && from > 0 && room.is_free(from - 1); --missing) --from;
+      if (missing > 0) continue;
+      std::vector<RangeRow> rows = *rows_of(c, r.server);
+      for (RangeRow& row : rows) {
+        if (row.first != r.range.first || row.last != r.range.last) continue;
+        row.first = room.address(from);
+        row.last = room.address(to);
+      }
+      return set_ranges(c, r.server, rows);
+    }
   }
+  return std::nullopt;
 }
 
 constexpr std::array kRules{
@@ -263,7 +303,7 @@ constexpr std::array kRules{
     Rule{"dhcp-no-range", Topic::addresses, Severity::caution, "A DHCP server without a range",
          kPracticeSource, check_missing, fix_missing},
     Rule{"dhcp-small", Topic::addresses, Severity::error, "More cards ask DHCP than it has addresses",
-         "RFC 2131", check_small},
+         "RFC 2131", check_small, fix_small},
 };
 
 } // namespace

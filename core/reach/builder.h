@@ -11,9 +11,9 @@ namespace snug {
 class ReachBuilder {
  public:
   ReachBuilder(ReachNetwork& out, ReachNetwork::Body& body, const Index& index,
-               const AddressesInUse& addresses, std::span<const std::uint8_t> running, std::size_t variant)
+               const AddressesInUse& addresses, std::span<const std::uint8_t> running, LeaseChoices& choices)
       : n_(out), b_(body), index_(index), lab_(index.lab()), held_(addresses), running_(running),
-        variant_(variant) {}
+        choices_(choices) {}
   void build();
 
  private:
@@ -48,17 +48,24 @@ class ReachBuilder {
     std::uint32_t server = kNowhere; // port
     AddressRange range;
     std::int32_t length = 0;
+    Address next = {}; // all before are taken
+  };
+  struct Offer {
+    Lease* lease;
+    std::int32_t length;
   };
   void lease_all();
   std::vector<Lease> servers() const;
   void add_ranges(std::vector<Lease>&, std::uint32_t port, const std::vector<RangeRow>&) const;
-  std::vector<Lease> offers_for(std::uint32_t port, const std::vector<Lease>& servers) const;
+  std::vector<Offer> offers_for(std::uint32_t port, std::vector<Lease>& servers) const;
+  bool has_free(Lease&) const;
   bool answers(std::uint32_t client, std::uint32_t server) const;
-  void lease(std::uint32_t port, const Lease&);
+  void lease(std::uint32_t port, const Offer&);
   void advertise_all();
   std::vector<Prefix> advertised_by(const ReachPort&) const;
   void sort_addresses();
   void sort_by_address();
+  bool is_shadowed(std::size_t place) const;
 
   // Port forwards.
   void add_forwards();
@@ -84,7 +91,7 @@ class ReachBuilder {
   const Lab& lab_;
   const AddressesInUse& held_;
   std::span<const std::uint8_t> running_;
-  std::size_t variant_;
+  LeaseChoices& choices_;
   std::vector<std::uint32_t> piece_start_; // of machines; outside segments follow the first piece
   std::map<std::pair<std::uint32_t, std::int32_t>, std::uint32_t> lan_pieces_;
   std::set<Address> taken_;

@@ -155,6 +155,8 @@ Message Explainer::message() const {
     return say(text::reach_link_scope, here(), address());
   case Decision::someone_else:
     return say(text::reach_someone_else, here(), address());
+  case Decision::other_source:
+    return say(text::reach_other_source, here(), address());
   case Decision::not_offered:
     return say(text::reach_not_offered, here());
   default:

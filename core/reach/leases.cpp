@@ -8,7 +8,6 @@ namespace snug {
 namespace {
 
 constexpr std::int32_t kSmall = 60; // octets: fits everywhere
-constexpr std::size_t kMostVariants = 4;
 
 } // namespace
 
@@ -60,16 +59,23 @@ bool ReachBuilder::answers(std::uint32_t client, std::uint32_t server) const {
          n_.frame(server, client, kSmall) == FrameStop::none;
 }
 
-// One for each server that answers, directly or through a relay.
-std::vector<ReachBuilder::Lease> ReachBuilder::offers_for(std::uint32_t port,
-                                                          const std::vector<Lease>& servers) const {
-  std::vector<Lease> out;
-  const auto add = [&](const Lease& l) {
-    const auto same = [&](const Lease& o) { return o.server == l.server; };
-    if (std::none_of(out.begin(), out.end(), same)) out.push_back(l);
+bool ReachBuilder::has_free(Lease& l) const {
+  std::optional<Address> a = std::max(l.range.first, l.next);
+  while (a && *a <= l.range.last && taken_.count(*a) != 0) a = a->plus(1);
+  if (a) l.next = *a;
+  return a && *a <= l.range.last;
+}
+
+// One for each server that answers, directly or through a relay; one without a free address says nothing.
+std::vector<ReachBuilder::Offer> ReachBuilder::offers_for(std::uint32_t port,
+                                                          std::vector<Lease>& servers) const {
+  std::vector<Offer> out;
+  const auto add = [&](Lease& l, std::int32_t length) {
+    const auto same = [&](const Offer& o) { return o.lease->server == l.server; };
+    if (std::none_of(out.begin(), out.end(), same) && has_free(l)) out.push_back({&l, length});
   };
-  for (const Lease& l : servers)
-    if (l.length >= 0 && answers(port, l.server)) add(l);
+  for (Lease& l : servers)
+    if (l.length >= 0 && answers(port, l.server)) add(l, l.length);
   for (std::uint32_t r = 0; r < b_.ports.size(); ++r) {
     const ReachPort& relay = b_.ports[r];
     const Card* card = index_.card(CardId{relay.id.kind == Kind::card ? relay.id.number : 0});
@@ -78,34 +84,32 @@ std::vector<ReachBuilder::Lease> ReachBuilder::offers_for(std::uint32_t port,
     for (const ReachAddress& a : b_.addresses) {
       if (a.port != r || !a.address.is_v4()) continue;
       const Prefix here = Prefix::of(a.address, a.length);
-      for (const Lease& l : servers) {
+      for (Lease& l : servers) {
         const ReachNode& node = n_.nodes_[b_.ports[l.server].node];
         const auto is_it = [&](const ReachAddress& s) {
           return s.address == *card->relay_to && s.port >= node.first_port && s.port < node.end_port;
         };
         if (here.contains(l.range.first) && std::any_of(b_.addresses.begin(), b_.addresses.end(), is_it))
-          add({l.server, l.range, a.length});
+          add(l, a.length);
       }
     }
   }
   return out;
 }
 
-// The first free address of the range; none when it is exhausted.
-void ReachBuilder::lease(std::uint32_t port, const Lease& l) {
-  std::optional<Address> a = l.range.first;
-  while (a && *a <= l.range.last && taken_.count(*a) != 0) a = a->plus(1);
-  if (!a || l.range.last < *a) return;
-  taken_.insert(*a);
-  give(*a, l.length, port);
-  const ReachPort& server = b_.ports[l.server];
+// The first free address of the range.
+void ReachBuilder::lease(std::uint32_t port, const Offer& offer) {
+  const Address a = offer.lease->next;
+  taken_.insert(a);
+  give(a, offer.length, port);
+  const ReachPort& server = b_.ports[offer.lease->server];
   const std::uint32_t s = b_.ports[port].segment;
   std::optional<Address> gateway;
   if (server.id.kind == Kind::lan)
     gateway = lab_.lans[index_.place(server.id)].gateway4;
   else if (s != kNowhere)
     gateway = held_.gateway4(s);
-  if (gateway && Prefix::of(*a, l.length).contains(*gateway)) lease_gateways_.emplace_back(port, *gateway);
+  if (gateway && Prefix::of(a, offer.length).contains(*gateway)) lease_gateways_.emplace_back(port, *gateway);
 }
 
 void ReachBuilder::lease_all() {
@@ -113,13 +117,12 @@ void ReachBuilder::lease_all() {
     return p.wants_lease && n_.nodes_[p.node].on && p.piece != kNowhere;
   };
   if (std::none_of(b_.ports.begin(), b_.ports.end(), wants)) return;
-  const std::vector<Lease> all = servers();
+  std::vector<Lease> all = servers();
   for (const ReachAddress& a : b_.addresses) taken_.insert(a.address);
   for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
     if (!wants(b_.ports[p])) continue;
-    const std::vector<Lease> offers = offers_for(p, all);
-    b_.variants = std::max(b_.variants, std::min(offers.size(), kMostVariants));
-    if (!offers.empty()) lease(p, offers[variant_ % offers.size()]);
+    const std::vector<Offer> offers = offers_for(p, all);
+    if (!offers.empty()) lease(p, offers[choices_.choose(offers.size())]);
   }
 }
 
@@ -171,6 +174,20 @@ void ReachBuilder::sort_addresses() {
   sort_by_address();
 }
 
+// An address that was the broadcast address of an earlier one of the same system stays that (seen in the
+// kernel): nobody gets an answer from it.
+bool ReachBuilder::is_shadowed(std::size_t place) const {
+  const ReachAddress& a = b_.addresses[place];
+  const ReachNode& n = n_.nodes_[b_.ports[a.port].node];
+  for (std::size_t i = b_.ports[n.first_port].first_address; i < place; ++i) {
+    const ReachAddress& b = b_.addresses[i];
+    if (!b.address.is_v4() || !a.address.is_v4()) continue;
+    if (b.address == a.address) return false;
+    if (b.length < 31 && Prefix::of(b.address, b.length).last() == a.address) return true;
+  }
+  return false;
+}
+
 // Link-local ones included, after the others of equal value.
 void ReachBuilder::sort_by_address() {
   std::vector<ReachAddress> local;
@@ -185,7 +202,8 @@ void ReachBuilder::sort_by_address() {
       if (a.is_v4() == v4) keys.push_back({a.high(), a.low(), static_cast<std::uint32_t>(place), 0});
     };
     const std::size_t own = b_.addresses.size();
-    for (std::size_t i = 0; i < own; ++i) add(b_.addresses[i].address, i);
+    for (std::size_t i = 0; i < own; ++i)
+      if (!v4 || !is_shadowed(i)) add(b_.addresses[i].address, i);
     for (std::size_t i = 0; i < local.size(); ++i) add(local[i].address, own + i);
     sort_wide_keys(keys);
     for (const WideKey& k : keys)

@@ -4,6 +4,7 @@
 // pointers into the index: valid as long as that is.
 
 #include "core/addressing/in_use.h"
+#include "core/reach/lease_choices.h"
 
 #include <memory>
 #include <span>
@@ -86,9 +87,8 @@ enum class FrameStop : std::uint8_t { none, apart, same_mac, other_mac, separate
 
 class ReachNetwork {
  public:
-  // `running`: 1 or 0 for each of lab.machines. `variant`: which of several DHCP servers answers first.
-  ReachNetwork(const Index&, const AddressesInUse&, std::span<const std::uint8_t> running,
-               std::size_t variant = 0);
+  // `running`: 1 or 0 for each of lab.machines. `choices`: which of several DHCP servers answers first.
+  ReachNetwork(const Index&, const AddressesInUse&, std::span<const std::uint8_t> running, LeaseChoices&);
   // The same network with others running; see gives_same().
   ReachNetwork(const ReachNetwork&, std::span<const std::uint8_t> running);
 
@@ -110,8 +110,6 @@ class ReachNetwork {
   // kNowhere: no such node. "outside" is one.
   std::uint32_t node_of(AnyId) const;
   std::uint32_t port_of(std::uint32_t node, CardId) const; // the first; kNowhere
-  // More than one DHCP server could have answered somewhere: so many variants.
-  std::size_t variants() const { return body_->variants; }
   // A packet of `size` octets in one frame. Ports of one layer-2 network.
   FrameStop frame(std::uint32_t from, std::uint32_t to, std::int32_t size) const;
   bool same_network(std::uint32_t a, std::uint32_t b) const;
@@ -133,7 +131,6 @@ class ReachNetwork {
     std::vector<std::uint32_t> shared_macs;
     std::vector<ReachForward> forwards;
     std::vector<std::pair<AnyId, std::uint32_t>> ids; // sorted
-    std::size_t variants = 1;
   };
   std::vector<ReachNode> nodes_; // machines first, in the lab's order
   std::shared_ptr<const Body> body_;

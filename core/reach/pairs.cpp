@@ -54,7 +54,7 @@ ReachPairs::ReachPairs(Reach& reach, const ReachQuestion& shape) : classes_(&rea
     self_.push_back(ask(members.front(), members.front()));
     among_.push_back(ask(members.front(), members.back()));
   }
-  if (network.variants() == 1 && shape.hop_limit == ReachQuestion{}.hop_limit) {
+  if (reach.is_certain() && shape.hop_limit == ReachQuestion{}.hop_limit) {
     ways_ = std::make_unique<ReachWays>(network, fronts_, size_for(network, shape));
     known_ = std::make_unique<Deliveries>(*ways_);
     known_->find_answers();

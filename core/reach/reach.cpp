@@ -14,10 +14,11 @@ Reach::Reach(const Index& index, const AddressesInUse& addresses, ExerciseId exe
 Reach::Reach(const Index& index, const AddressesInUse& addresses, std::span<const std::uint8_t> running,
              ReachAssumptions assumptions)
     : index_(index), assumptions_(assumptions) {
-  networks_.reserve(4);
-  networks_.emplace_back(index, addresses, running);
-  for (std::size_t v = 1; v < networks_.front().variants(); ++v)
-    networks_.emplace_back(index, addresses, running, v);
+  LeaseChoices choices;
+  do {
+    networks_.emplace_back(index, addresses, running, choices);
+    if (networks_.size() == LeaseChoices::kMost && choices.next() && choices.sample()) networks_.clear();
+  } while (networks_.empty() || (networks_.size() < LeaseChoices::kMost && choices.next()));
   for (const ReachNetwork& n : networks_) walkers_.emplace_back(n, assumptions);
 }
 
@@ -46,7 +47,8 @@ Reach::Combined Reach::ask_all(const ReachProbe& probe) {
   Combined c{walkers_.front().ask(probe), 0};
   for (std::size_t i = 1; i < walkers_.size(); ++i) {
     const Reached r = walkers_[i].ask(probe);
-    if ((r == Reached::reaches) != (c.verdict == Reached::reaches)) c.differ = true;
+    if ((r == Reached::reaches) != (c.verdict == Reached::reaches) || r == Reached::unreliable)
+      c.differ |= r != c.verdict;
     if (r != Reached::reaches && c.verdict == Reached::reaches) c.network = i;
   }
   if (c.differ) c.verdict = Reached::unreliable;

@@ -58,6 +58,8 @@ class Reach {
   // Found when it is first asked for.
   const ReachClasses& classes();
   const ReachNetwork& network() const { return networks_.front(); }
+  // Nowhere could several DHCP servers have answered.
+  bool is_certain() const { return networks_.size() == 1; }
   // The addresses `ask` tries, in the order in which people would use them: shared networks first, then
   // published ones, IPv4 before IPv6.
   std::vector<Address> targets(AnyId from, AnyId to);
@@ -84,7 +86,7 @@ class Reach {
 
   const Index& index_;
   ReachAssumptions assumptions_;
-  std::vector<ReachNetwork> networks_; // one for each choice of DHCP servers
+  std::vector<ReachNetwork> networks_; // one for each choice of DHCP servers (LeaseChoices)
   std::vector<Walker> walkers_;
   std::optional<ReachClasses> classes_;
   std::vector<std::pair<int, Address>> targets_; // of the last pair, the best first

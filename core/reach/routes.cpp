@@ -45,9 +45,11 @@ void ReachBuilder::add_connected(std::uint32_t node) {
   }
 }
 
+// The way to a next hop. For IPv4 routes that have a next hop themselves do not count (seen in the kernel).
 const ReachRoute* ReachBuilder::match(std::uint32_t node, const Address& a, CardId card) const {
   const ReachRoute* best = nullptr;
   for (const ReachRoute& r : n_.routes(n_.nodes_[node])) {
+    if (a.is_v4() && r.via) continue;
     if (!r.to.contains(a) || (card && b_.ports[r.port].id != AnyId(card))) continue;
     if (!best || r.to.length() > best->to.length() ||
         (r.to.length() == best->to.length() && r.metric < best->metric))
@@ -82,10 +84,11 @@ std::optional<std::uint32_t> ReachBuilder::port_towards(std::uint32_t node, cons
     return bad ? std::nullopt : std::optional(own);
   }
   if (!r.via->is_v4() && is_link_local(*r.via)) return own == kNowhere ? std::nullopt : std::optional(own);
-  for (const ReachAddress& a : n_.with(*r.via))
-    if (a.port >= n.first_port && a.port < n.end_port &&
-        (own == kNowhere || b_.ports[a.port].id == AnyId(r.card)))
-      return r.via->is_v4() ? std::optional(a.port) : std::nullopt;
+  for (const ReachAddress& a : n_.with(*r.via)) {
+    if (a.port < n.first_port || a.port >= n.end_port) continue;
+    if (!r.via->is_v4()) return std::nullopt;
+    if (own == kNowhere || b_.ports[a.port].id == AnyId(r.card)) return a.port;
+  }
   if (is_broadcast_of(n, *r.via)) return std::nullopt;
   const ReachRoute* way = match(node, *r.via, r.card);
   if (!way || way->via) return std::nullopt;
@@ -107,7 +110,9 @@ void ReachBuilder::add_route(std::uint32_t node, const Route& r) {
   const std::int32_t metric = r.to.is_v4() || r.metric != 0 ? r.metric : kStaticMetric6;
   if (r.via && r.via->is_v4() && has(*port, *r.via)) // by itself: Linux looks for everybody on that card
     return add_unless_taken({r.to, std::nullopt, *port, metric, n_.source4(*port, r.via)});
-  add_unless_taken({r.to, r.via, *port, metric, std::nullopt});
+  // Without a next hop: the card's first address, whatever the target (seen in the kernel).
+  const auto source = r.via || !r.to.is_v4() ? std::nullopt : n_.source4(*port, std::nullopt);
+  add_unless_taken({r.to, r.via, *port, metric, source});
 }
 
 void ReachBuilder::add_static(std::uint32_t node, bool on_link) {
@@ -194,10 +199,10 @@ void ReachBuilder::build() {
 }
 
 ReachNetwork::ReachNetwork(const Index& index, const AddressesInUse& addresses,
-                           std::span<const std::uint8_t> running, std::size_t variant) {
+                           std::span<const std::uint8_t> running, LeaseChoices& choices) {
   const auto body = std::make_shared<Body>();
   body_ = body;
-  ReachBuilder(*this, *body, index, addresses, running, variant).build();
+  ReachBuilder(*this, *body, index, addresses, running, choices).build();
 }
 
 ReachNetwork::ReachNetwork(const ReachNetwork& like, std::span<const std::uint8_t> running)

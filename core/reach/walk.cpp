@@ -11,16 +11,17 @@ namespace {
 constexpr std::int32_t kAny = std::numeric_limits<std::int32_t>::max();
 constexpr std::size_t kMostBranches = 64;
 constexpr int kMostShrinks = 8;
+constexpr std::int32_t kError = 84; // octets
 
 } // namespace
 
 std::string_view word(Decision d) {
-  constexpr std::array<std::string_view, 26> kWords{
+  constexpr std::array<std::string_view, 27> kWords{
       "sends",         "forwards",         "translates",   "restores",   "redirects",   "receives",
       "is-off",        "no-source",        "no-route",     "refuses",    "not-plugged", "nobody",
       "unheard",       "ignores",          "other-macs",   "separated",  "same-mac",    "too-big",
       "must-fragment", "does-not-forward", "reverse-path", "own-source", "hop-limit",   "link-scope",
-      "someone-else",  "not-offered"};
+      "someone-else",  "other-source",     "not-offered"};
   return kWords[static_cast<std::size_t>(d)];
 }
 
@@ -84,13 +85,7 @@ Reached Walker::transfer(const ReachProbe& probe) {
     if (r == Reached::reaches) return r;
     if (hops_.empty() || hops_.back().back) return small;
     if (hops_.back().what != Decision::must_fragment || error_mtu_ >= p.size) return Reached::does_not_reach;
-    const ReachHop end = hops_.back();
-    Packet lost;
-    lost.from = hops_.front().address;
-    if (!error_returns(stopped_at_, lost)) {
-      hops_.push_back(end);
-      return Reached::does_not_reach;
-    }
+    if (!error_returns()) return Reached::does_not_reach;
     p.size = error_mtu_;
   }
   return Reached::does_not_reach;
@@ -106,7 +101,7 @@ Reached Walker::ask_once(const ReachProbe& probe) {
     if (r == Reached::reaches || hops_.empty() || probe.target.is_v4() || probe.keep_whole) return r;
     const ReachHop end = hops_.back();
     if (end.what != Decision::must_fragment || end.node == probe.from) return r;
-    if (error_mtu_ >= path_mtu_[end.back ? 1 : 0]) return r;
+    if (error_mtu_ >= path_mtu_[end.back ? 1 : 0] || !error_returns()) return r;
     path_mtu_[end.back ? 1 : 0] = error_mtu_;
   }
   return Reached::does_not_reach;
@@ -135,24 +130,32 @@ Reached Walker::exchange(const ReachProbe& probe) {
     stop(at, kNowhere, Decision::someone_else, probe.target);
     return Reached::does_not_reach;
   }
+  if (there.to.is_v4() && translates(at)) translations_.push_back({at, *there.from, *there.from, there.to});
   Packet back;
   back.from = there.to;
   back.to = there.from.value_or(Address());
   back.size = probe.transport == Transport::tcp && probe.full_size ? 60 : probe.size;
   back.back = true;
-  // An answer to a link-local address leaves by the card where the question came in.
+  // An answer to a link-local address leaves by the card where the question came in; an echo of IPv6 does so
+  // where two ways are equal (seen in the kernel).
+  if (!back.to.is_v4() && probe.transport == Transport::icmp && at != probe.from)
+    back.near = hops_.back().port;
   const std::uint32_t by =
       !back.to.is_v4() && is_link_local(back.to) && at != probe.from ? hops_.back().port : kNowhere;
   const std::uint32_t home = travel(back, at, by);
-  if (home == probe.from) return Reached::reaches;
-  if (home != kNowhere) stop(home, kNowhere, Decision::someone_else, back.to);
+  // UDP and TCP ask one address (RFC 1122 4.1.3.5).
+  if (home == probe.from && (probe.transport == Transport::icmp || back.from == probe.target))
+    return Reached::reaches;
+  if (home == probe.from)
+    stop(home, kNowhere, Decision::other_source, *back.from);
+  else if (home != kNowhere)
+    stop(home, kNowhere, Decision::someone_else, back.to);
   return Reached::one_way;
 }
 
 bool Walker::stop(std::uint32_t node, std::uint32_t port, Decision what, const Address& a) {
   const bool back = !hops_.empty() && hops_.back().back;
   hops_.push_back({node, port, what, a, back});
-  stopped_at_ = node;
   return false;
 }
 
@@ -160,7 +163,6 @@ std::uint32_t Walker::travel(Packet& p, std::uint32_t node, std::uint32_t by) {
   std::uint32_t in = kNowhere;
   const auto end = [&](Decision what, const Address& a) {
     hops_.push_back({node, in, what, a, p.back});
-    stopped_at_ = node;
     return kNowhere;
   };
   for (;;) {
@@ -169,7 +171,7 @@ std::uint32_t Walker::travel(Packet& p, std::uint32_t node, std::uint32_t by) {
       hops_.push_back({node, by, Decision::receives, p.to, p.back});
       return node;
     }
-    const auto way = route(node, p.to, by);
+    const auto way = route(node, p, in, by);
     if (in == kNowhere && refuses(p)) return end(Decision::refuses, p.to);
     if (way && way->broadcast) {
       if (!p.back || in != kNowhere || probe_.transport == Transport::tcp)
@@ -205,16 +207,17 @@ std::uint32_t Walker::flood(const Packet& p, std::uint32_t port) {
   return kNowhere;
 }
 
-// Whether the error that names a smaller size finds its way to the sender.
-bool Walker::error_returns(std::uint32_t node, const Packet& lost) {
-  if (!lost.from || node == kNowhere) return false;
-  const auto hops = hops_;
+// Whether the error that names a smaller size finds its way to who sent the packet.
+bool Walker::error_returns() {
+  if (!lost_from_ || hops_.empty()) return false;
+  const std::size_t hops = hops_.size();
+  const ReachHop end = hops_.back();
   Packet error;
-  error.to = *lost.from;
-  error.size = 84;
+  error.to = *lost_from_;
+  error.size = kError;
   error.back = error.is_error = true;
-  const bool home = travel(error, node, kNowhere) == probe_.from;
-  hops_ = hops;
+  const bool home = travel(error, end.node, kNowhere) == (end.back ? probe_.to : probe_.from);
+  hops_.resize(hops);
   return home;
 }
 

@@ -34,6 +34,7 @@ enum class Decision : std::uint8_t {
   hop_limit,
   link_scope,   // link-local IPv6 addresses do not leave their network (RFC 4291 2.5.6)
   someone_else, // another machine has `address` and took the packet
+  other_source, // the answer comes from `address`, who was not asked
   not_offered,  // it arrives, but nothing answers on that port
 };
 // Stable words for files: "sends", "no-route".
@@ -84,6 +85,7 @@ class Walker {
     std::int32_t size = 84; // of the largest piece
     std::int32_t left = 64; // hops
     std::int32_t port = 0;
+    std::uint32_t near = kNowhere; // port that it leaves by where two ways are equal
     bool back = false;
     bool is_error = false;
   };
@@ -94,8 +96,8 @@ class Walker {
   };
   struct Translation {
     std::uint32_t node;
-    Address inside, outside, other;
-    bool redirected = false; // `inside` is who was sent to, else who sent
+    Address inside, outside, other; // equal ones: known, but not translated
+    bool redirected = false;        // `inside` is who was sent to, else who sent
   };
   struct Choice {
     std::size_t picked, count;
@@ -119,20 +121,22 @@ class Walker {
   bool accepts(Packet&, std::uint32_t port, bool& is_mine);
   bool may_pass(const Packet&, std::uint32_t port);
   bool fit(Packet&, std::uint32_t node, std::uint32_t in, const Way&);
-  std::optional<Way> route(std::uint32_t node, const Address& to, std::uint32_t by);
+  std::optional<Way> route(std::uint32_t node, const Packet&, std::uint32_t in, std::uint32_t by);
   bool is_broadcast(std::uint32_t node, const Address&) const;
   bool refuses(const Packet&) const;
   void restore(Packet&, std::uint32_t node);
   void redirect(Packet&, std::uint32_t in);
+  bool translates(std::uint32_t node) const;
   bool translate(Packet&, std::uint32_t node, const Way&);
   std::uint32_t neighbour(std::uint32_t port, const Address&, const Packet&);
-  Decision hears(std::uint32_t asking, std::uint32_t asked, const Address& asker) const;
+  Decision takes(std::uint32_t asking, std::uint32_t asked, const Address& asker) const;
+  Decision hears(std::uint32_t asking, std::uint32_t asked, const Address& asker);
   bool reverse_ok(std::uint32_t port, const Address& source) const;
   std::uint32_t receiver(std::uint32_t out, std::uint32_t in) const;
   void learn(std::uint32_t port, const Address&, std::uint32_t at);
   std::uint32_t learned(std::uint32_t port, const Address&) const;
   void speak(std::uint32_t port);
-  bool error_returns(std::uint32_t node, const Packet&);
+  bool error_returns();
   std::uint32_t flood(const Packet&, std::uint32_t port);
 
   const ReachNetwork& n_;
@@ -142,12 +146,12 @@ class Walker {
   std::vector<Neighbour> learned_;
   std::vector<Translation> translations_;
   std::vector<Choice> choices_;
-  std::vector<std::uint32_t> candidates_, spoke_;
+  std::vector<std::uint32_t> candidates_, heard_, spoke_;
   std::size_t choice_ = 0;
   std::int32_t path_mtu_[2] = {0, 0}; // there, back
   std::int32_t out_mtu_[2] = {0, 0};
-  std::uint32_t stopped_at_ = kNowhere; // node that would send an error
-  std::int32_t error_mtu_ = 0;
+  std::int32_t error_mtu_ = 0;       // what would have passed where the last packet was too long
+  std::optional<Address> lost_from_; // who sent that packet, as it was there
   std::optional<Address> ambiguous_, unsure_;
 };
 

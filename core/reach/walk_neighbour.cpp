@@ -56,15 +56,21 @@ std::uint32_t Walker::receiver(std::uint32_t out, std::uint32_t at) const {
   return at;
 }
 
-// Whether a question of `asker` gets an answer; Decision::receives: yes.
-Decision Walker::hears(std::uint32_t asking, std::uint32_t asked, const Address& asker) const {
-  const FrameStop there = n_.frame(asking, asked, kAsking), back = n_.frame(asked, asking, kAsking);
-  if (there != FrameStop::none) return as_decision(there);
-  if (back != FrameStop::none) return as_decision(back);
+// Whether a question of `asker` is taken, and gets an answer; Decision::receives: yes.
+Decision Walker::takes(std::uint32_t asking, std::uint32_t asked, const Address& asker) const {
+  if (const FrameStop there = n_.frame(asking, asked, kAsking); there != FrameStop::none)
+    return as_decision(there);
   const ReachNode& n = n_.nodes()[n_.ports()[asked].node];
-  if (!asker.is_v4()) return Decision::receives;
-  if (n_.owns(n, asker) || !reverse_ok(asked, asker)) return Decision::ignores;
-  return Decision::receives;
+  const bool ignored = asker.is_v4() && (n_.owns(n, asker) || !reverse_ok(asked, asker));
+  return ignored ? Decision::ignores : Decision::receives;
+}
+
+Decision Walker::hears(std::uint32_t asking, std::uint32_t asked, const Address& asker) {
+  const Decision taken = takes(asking, asked, asker);
+  if (taken == Decision::receives) heard_.push_back(asked);
+  const FrameStop back = n_.frame(asked, asking, kAsking);
+  const bool passes = taken == Decision::receives || taken == Decision::ignores;
+  return passes && back != FrameStop::none ? as_decision(back) : taken;
 }
 
 // IPv4: a system answers on any card for any of its addresses (RFC 1122 3.3.4.2, weak host). IPv6: only for
@@ -81,6 +87,7 @@ std::uint32_t Walker::neighbour(std::uint32_t port, const Address& a, const Pack
   }
   Decision why = Decision::nobody;
   candidates_.clear();
+  heard_.clear();
   const auto ask_port = [&](std::uint32_t q) {
     if (!n_.same_network(port, q)) return;
     const Decision heard = hears(port, q, asker.value_or(Address()));
@@ -99,7 +106,6 @@ std::uint32_t Walker::neighbour(std::uint32_t port, const Address& a, const Pack
   }
   if (candidates_.empty()) {
     hops_.push_back({out.node, port, why, a, p.back});
-    stopped_at_ = out.node;
     return kNowhere;
   }
   std::size_t picked = 0;
@@ -116,7 +122,8 @@ std::uint32_t Walker::neighbour(std::uint32_t port, const Address& a, const Pack
   speak(port);
   speak(at);
   learn(port, a, at);
-  if (asker) learn(at, *asker, port);
+  if (asker)
+    for (const std::uint32_t h : heard_) learn(h, *asker, port); // all who answer, heard or not
   return at;
 }
 

@@ -6,18 +6,24 @@ namespace snug {
 
 // What a system does with a packet: routes, filters, translation, sizes.
 
-std::optional<Walker::Way> Walker::route(std::uint32_t node, const Address& to, std::uint32_t by) {
+std::optional<Walker::Way> Walker::route(std::uint32_t node, const Packet& packet, std::uint32_t in,
+                                         std::uint32_t by) {
   const ReachNode& n = n_.nodes()[node];
+  const Address& to = packet.to;
   if (to.is_v4() && is_broadcast(node, to))
     for (std::uint32_t p = n.first_port; p < n.end_port; ++p)
       for (const ReachAddress& a : n_.addresses(n_.ports()[p]))
         if (a.address.is_v4() && a.length < 31 && Prefix::of(a.address, a.length).last() == to)
           return Way{p, to, a.address, true};
+  const ReachRoute* best = nullptr;
   for (const ReachRoute& r : n_.routes(n)) {
     if (!r.to.contains(to) || (by != kNowhere && r.port != by)) continue;
-    return Way{r.port, r.via.value_or(to), r.source, false};
+    if (best && (r.to != best->to || r.metric != best->metric)) break;
+    if (!best || r.port == packet.near) best = &r;
+    if (in != kNowhere || packet.near == kNowhere || best->port == packet.near) break;
   }
-  return std::nullopt;
+  if (!best) return std::nullopt;
+  return Way{best->port, best->via.value_or(to), best->source, false};
 }
 
 bool Walker::is_broadcast(std::uint32_t node, const Address& to) const {
@@ -37,7 +43,8 @@ bool Walker::refuses(const Packet& p) const {
 void Walker::restore(Packet& p, std::uint32_t node) {
   if (!p.back) return;
   for (const Translation& t : translations_)
-    if (t.node == node && !t.redirected && t.outside == p.to && (p.is_error || t.other == p.from)) {
+    if (t.node == node && !t.redirected && t.outside == p.to && t.inside != t.outside &&
+        (p.is_error || t.other == p.from)) {
       p.to = t.inside;
       hops_.push_back({node, kNowhere, Decision::restores, p.to, p.back});
       return;
@@ -117,8 +124,8 @@ bool Walker::fit(Packet& p, std::uint32_t node, std::uint32_t in, const Way& way
   const bool whole = probe_.keep_whole || (probe_.full_size && probe_.transport == Transport::tcp);
   if ((whole && !p.back) || (!v4 && in != kNowhere)) {
     error_mtu_ = mtu;
+    lost_from_ = p.from;
     hops_.push_back({node, way.port, Decision::must_fragment, p.to, p.back});
-    stopped_at_ = node;
     return false;
   }
   const std::int32_t header = v4 ? 20 : 48;
@@ -126,29 +133,40 @@ bool Walker::fit(Packet& p, std::uint32_t node, std::uint32_t in, const Way& way
   return true;
 }
 
-// Masquerading: what leaves by this card gets its address (RFC 3022 2.2).
+bool Walker::translates(std::uint32_t node) const {
+  const ReachNode& n = n_.nodes()[node];
+  const auto ports = n_.ports().subspan(n.first_port, n.end_port - n.first_port);
+  return std::any_of(ports.begin(), ports.end(), [](const ReachPort& p) { return p.translates; });
+}
+
+// Masquerading: what leaves by this card gets its address (RFC 3022 2.2). A translator knows who has begun:
+// answers pass as they are, but one of UDP that it does not know looks like a beginning.
 bool Walker::translate(Packet& p, std::uint32_t node, const Way& way) {
-  for (const Translation& t : translations_) // the answer of who was sent to by a port forward
-    if (p.back && t.redirected && t.node == node && t.inside == p.from && t.other == p.to) {
-      p.from = t.outside;
-      hops_.push_back({node, way.port, Decision::translates, t.outside, p.back});
-      return true;
-    }
-  if (p.back || !p.to.is_v4() || !n_.ports()[way.port].translates) return true;
-  const auto outside = n_.source4(way.port, way.neighbour);
+  if (!p.to.is_v4() || p.is_error || !translates(node)) return true;
+  const auto becomes = [&](const Address& a) {
+    if (a == *p.from) return true;
+    p.from = a;
+    hops_.push_back({node, way.port, Decision::translates, a, p.back});
+    return true;
+  };
+  for (const Translation& t : translations_) {
+    if (t.node != node) continue;
+    if (p.back && t.redirected && t.inside == p.from && t.other == p.to) return becomes(t.outside);
+    if (p.back && !t.redirected && t.inside == p.to && t.other == p.from) return true;
+    if (!p.back && !t.redirected && t.inside == p.from && t.other == p.to) return becomes(t.outside);
+  }
+  if (p.back && probe_.transport != Transport::udp) return true;
+  std::optional<Address> outside = p.from;
+  if (n_.ports()[way.port].translates) outside = n_.source4(way.port, way.neighbour);
   if (!outside) return stop(node, way.port, Decision::no_source, p.to);
-  if (*outside == *p.from) return true;
-  translations_.push_back({node, *p.from, *outside, p.to});
-  p.from = outside;
-  hops_.push_back({node, way.port, Decision::translates, *outside, p.back});
-  return true;
+  translations_.push_back({node, *p.from, *outside, p.to, false});
+  return becomes(*outside);
 }
 
 std::uint32_t Walker::leave(Packet& p, std::uint32_t node, std::uint32_t in, const Way& way) {
   const ReachPort& port = n_.ports()[way.port];
   const auto end = [&](Decision what) {
     hops_.push_back({node, way.port, what, way.neighbour, p.back});
-    stopped_at_ = node;
     return kNowhere;
   };
   if (!p.from) {

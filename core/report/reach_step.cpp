@@ -15,7 +15,8 @@ constexpr std::array kEndings{
     &text::end_not_plugged,   &text::end_nobody,        &text::end_unheard,      &text::end_ignores,
     &text::end_other_macs,    &text::end_separated,     &text::end_same_mac,     &text::end_too_big,
     &text::end_must_fragment, &text::end_no_forwarding, &text::end_reverse_path, &text::end_own_source,
-    &text::end_hop_limit,     &text::end_link_scope,    &text::end_someone_else, &text::end_not_offered,
+    &text::end_hop_limit,     &text::end_link_scope,    &text::end_someone_else, &text::end_other_source,
+    &text::end_not_offered,
 };
 static_assert(kEndings.size() == 1 + std::size_t(Decision::not_offered) - std::size_t(Decision::is_off));
 

@@ -71,6 +71,8 @@ inline constexpr Template end_hop_limit{"end-hop-limit",
                                         "{0} drops a packet for {1} that has run in a circle"};
 inline constexpr Template end_link_scope{"end-link-scope", "{0} does not forward the link-local address {1}"};
 inline constexpr Template end_someone_else{"end-someone-else", "{0} has {1} too and takes the packet"};
+inline constexpr Template end_other_source{"end-other-source",
+                                           "{0} waits for another address to answer than {1}"};
 inline constexpr Template end_not_offered{"end-not-offered", "{0} offers nothing on that port"};
 
 inline constexpr Template what_if_title{"what-if-title", "What fails without {0}"};
@@ -216,6 +218,10 @@ inline constexpr Template reach_link_scope{
     "reach-link-scope", "{0} does not forward link-local addresses such as {1}. Use another address."};
 inline constexpr Template reach_someone_else{
     "reach-someone-else", "{0} has {1} too and takes the packets. Give it another address."};
+inline constexpr Template reach_other_source{
+    "reach-other-source",
+    "The answer takes another way than the question and comes to {0} from {1}, where nobody was asked. Give "
+    "both ways the same router."};
 inline constexpr Template reach_not_offered{
     "reach-not-offered", "Packets reach {0}, but it offers nothing on that port. Add the service to {0}."};
 inline constexpr Template reach_unknown{"reach-unknown", "{0} is not part of the network"};

@@ -119,8 +119,8 @@ void KernelNet::set(const Space&, const std::string& key, const std::string& val
   write_file("/proc/sys/net/" + key, value);
 }
 
-KernelNet::KernelNet(const Lab& lab, const std::vector<MachineId>& on)
-    : lab_(lab), home_(open("/proc/thread-self/ns/net", O_RDONLY | O_CLOEXEC)),
+KernelNet::KernelNet(const Lab& lab, const std::vector<MachineId>& on, std::vector<Given> given)
+    : lab_(lab), given_(std::move(given)), home_(open("/proc/thread-self/ns/net", O_RDONLY | O_CLOEXEC)),
       tag_(static_cast<std::uint16_t>(gettid())) {
   open_space(wires_);
   set(wires_, "ipv6/conf/default/disable_ipv6", "1");
@@ -130,7 +130,7 @@ KernelNet::KernelNet(const Lab& lab, const std::vector<MachineId>& on)
   add_bridges();
   for (const Card& c : lab.cards)
     if (spaces_.count(c.machine) != 0) add_card(c);
-  add_translators();
+  add_places();
   run(wires_);
   for (auto& [m, s] : spaces_) run(s);
   for (const Machine& m : lab.machines)
@@ -229,50 +229,15 @@ void KernelNet::add_bridges() {
       }
 }
 
-// A card of a system that is no machine.
-void KernelNet::wire(Space& own, const std::string& name, const std::string& bridge, int mtu) {
-  const std::string plug = "p" + name, size = std::to_string(mtu);
-  wires_.batch += "link add " + plug + " mtu " + size + " type veth peer name " + name + " mtu " + size +
-                  " netns /proc/" + std::to_string(getpid()) + "/fd/" + std::to_string(own.net) + "\n";
-  wires_.batch += "link set " + plug + " master " + bridge + "\nlink set " + plug + " up\n";
-  wires_.awaited.push_back(plug);
-  own.batch += "link set " + name + " up\n";
-  own.awaited.push_back(name);
-  own.devices.push_back(name);
+namespace {
+
+// As MODEL says of segments and of LANs over the air.
+bool stops_other_macs(const Lab& lab, const Segment& s) {
+  const Lan* lan = s.type == SegmentKind::bridged ? find<Lan>(lab, s.lan) : nullptr;
+  return s.passes_other_macs == Known::no || (lan && lan->medium == Medium::wireless);
 }
 
-void KernelNet::add_translator(const Segment& segment, int number) {
-  const std::string inner = "i" + snug::test::number(segment.id),
-                    outer = "o" + snug::test::number(segment.id);
-  const MachineId me{1'000'000 + segment.id.number};
-  open_system(me);
-  Space& s = spaces_.at(me);
-  wire(s, inner, bridge_in({}, segment.id), segment.mtu);
-  wire(s, outer, "beyond", 1500);
-  s.batch += "addr add " + to_text(*segment.translator4) + "/" + std::to_string(segment.prefix4->length()) +
-             " dev " + inner + "\naddr add 192.0.2." + std::to_string(number) + "/32 dev " + outer +
-             "\nroute add default dev " + outer + "\n";
-  s.translate +=
-      "add table ip n\nadd chain ip n p { type nat hook postrouting priority 100; }\nadd rule ip n "
-      "p oifname " +
-      outer + " masquerade\n";
-  enter(s);
-  set(s, "ipv4/conf/all/forwarding", "1");
-}
-
-void KernelNet::add_translators() {
-  int number = 2;
-  for (const Segment& s : lab_.segments) {
-    if (s.type != SegmentKind::nat) continue;
-    if (number == 2) {
-      wires_.batch += "link add beyond type bridge mcast_snooping 0\nlink set beyond up\n";
-      open_system(kBeyond);
-      wire(spaces_.at(kBeyond), "beyond", "beyond", 1500);
-      spaces_.at(kBeyond).batch += "addr add 192.0.2.1/32 dev beyond\nroute add default dev beyond\n";
-    }
-    add_translator(s, number++);
-  }
-}
+} // namespace
 
 void KernelNet::add_card(const Card& c) {
   Space& own = spaces_.at(c.machine);
@@ -296,7 +261,8 @@ void KernelNet::add_card(const Card& c) {
     carrier.batch += "link set " + plug + " master " + bridge_in(m.carrier, c.segment) + "\n";
     carrier.batch += "link set " + plug + " up\n";
     if (c.separated) carrier.batch += "link set " + plug + " type bridge_slave isolated on\n";
-    if (c.own_mac_only)
+    const bool uplink = device_of(c) != name;
+    if (c.own_mac_only || (uplink && stops_other_macs(lab_, segment)))
       carrier.translate += "add table bridge t\nadd chain bridge t p { type filter hook prerouting priority "
                            "0; }\nadd rule bridge t p iifname " +
                            plug + " ether saddr != " + mac + " drop\n";
@@ -308,16 +274,14 @@ void KernelNet::add_card(const Card& c) {
     own.batch += "link set " + device + " address " + mac + " mtu " + mtu + "\n";
   }
   own.devices.push_back(device);
-  if (c.translates)
-    own.translate += "add table ip n\nadd chain ip n p { type nat hook postrouting priority 100; }\nadd rule "
-                     "ip n p oifname " +
-                     device + " masquerade\n";
+  if (c.translates) masquerade(own, device);
 }
 
 void KernelNet::add_addresses(const Card& c, const std::string& device) {
   for (const CardAddress& a : c.addresses)
-    spaces_.at(c.machine).batch += "addr add " + to_text(*a.address) + "/" + std::to_string(*a.length) +
-                                   " dev " + device + (a.address->is_v4() ? "\n" : " nodad\n");
+    if (a.address)
+      spaces_.at(c.machine).batch += "addr add " + to_text(*a.address) + "/" + std::to_string(*a.length) +
+                                     " dev " + device + (a.address->is_v4() ? "\n" : " nodad\n");
 }
 
 void KernelNet::add_routes(const Machine& m, bool on_link) {
@@ -348,8 +312,12 @@ void KernelNet::settle(const Machine& m) {
   set(s, "ipv6/conf/all/forwarding", forwards6 ? "1" : "0");
   for (const Card& c : lab_.cards)
     if (c.machine == m.id) add_addresses(c, device_of(c));
+  for (const Card& c : lab_.cards)
+    if (c.machine == m.id) add_given(m.id, c.id, device_of(c));
   add_routes(m, true);
   add_routes(m, false);
+  for (const Given& g : given_)
+    if (g.system == m.id && g.gateway) s.batch += "route add default via " + to_text(*g.gateway) + "\n";
   run_in(s.net, {"ip", "-force", "-batch", "-", nullptr}, s.batch);
 }
 

@@ -1,8 +1,8 @@
 #pragma once
-// A lab as network namespaces: one for each running machine and each translator of a NAT segment, one beyond
-// those, one for all outer segments; a segment is a bridge, a card is a veth pair with its other end on the
-// bridge. Built from the lab alone, without
-// core/reach.
+// A lab as network namespaces: one for each running machine, the PC, each translator of a NAT segment and
+// each router of a physical LAN, one beyond those, one for all outer segments; a segment or LAN is a bridge,
+// a card is a veth pair with its other end on the bridge, a bridged segment hangs on its LAN by a cable.
+// Built from the lab alone, without core/reach, except for the addresses that were given out.
 
 #include "core/model/lab.h"
 
@@ -13,8 +13,20 @@
 
 namespace snug::test {
 
-// Stands for what lies beyond the translators: 192.0.2.1 (RFC 5737).
-inline constexpr MachineId kBeyond{2'000'000};
+// Systems that are no machines. Beyond stands for what lies beyond the translators: 192.0.2.1 (RFC 5737).
+inline constexpr MachineId kBeyond{2'000'000}, kPc{3'000'000};
+inline MachineId translator_of(SegmentId s) { return {1'000'000 + s.number}; }
+MachineId router_of(const Lab&, LanId, std::int32_t vlan);
+
+// An address that a DHCP server gave to a card: of a machine (by its id), of the PC in a segment or LAN, of a
+// translator in its LAN.
+struct Given {
+  MachineId system;
+  AnyId card;
+  Address address;
+  std::int32_t length = 0;
+  std::optional<Address> gateway;
+};
 
 struct Echo {
   MachineId from, to; // kBeyond, too
@@ -30,7 +42,7 @@ struct EchoSeen {
 class KernelNet {
  public:
   // `on`: the machines that run. Throws std::runtime_error with what the kernel or a program said.
-  KernelNet(const Lab& lab, const std::vector<MachineId>& on);
+  KernelNet(const Lab& lab, const std::vector<MachineId>& on, std::vector<Given> given = {});
   ~KernelNet();
   KernelNet(const KernelNet&) = delete;
   KernelNet& operator=(const KernelNet&) = delete;
@@ -50,8 +62,16 @@ class KernelNet {
   };
   void open_space(Space&);
   void open_system(MachineId);
+  void add_places();
+  void add_lans();
+  void add_beyond();
+  void add_pc();
   void add_translators();
-  void add_translator(const Segment&, int number);
+  void add_lan_routers();
+  void add_given(MachineId system, AnyId card, const std::string& device);
+  void go_beyond(Space&, const std::string& device, bool v6); // by the next address there
+  static void masquerade(Space&, const std::string& device);
+  std::string lan_bridge(const Segment&) const; // empty: not bridged
   void wire(Space& own, const std::string& name, const std::string& bridge, int mtu);
   void enter(const Space&) const;
   void add_bridges();
@@ -71,6 +91,9 @@ class KernelNet {
   void read_all(const Space&, MachineId, std::vector<EchoSeen>&, const std::vector<Echo>&) const;
 
   const Lab& lab_;
+  std::vector<Given> given_;
+  std::map<std::pair<LanId, std::int32_t>, std::string> lans_; // and VLAN: the bridge
+  int next_beyond_ = 2;
   int home_ = -1;
   Space wires_;
   std::map<MachineId, Space> spaces_;

@@ -1,6 +1,7 @@
 #pragma once
-// Random labs of fixed addresses, as people wire and spoil them: nested, routed, translated, with wrong
-// masks, duplicate addresses, missing routes, machines off, cards not carried, MTUs that differ.
+// Random labs, as people wire and spoil them: nested, routed, translated, bridged to a physical LAN, with
+// addresses that are given out; with wrong masks, duplicate addresses, missing routes, machines off,
+// cards not carried, MTUs that differ.
 
 #include "tests/support/random_lab.h"
 
@@ -10,7 +11,7 @@ struct NetworkSize {
   std::size_t machines = 40; // at most
   std::size_t segments = 12; // at most
 };
-// Every card has a typed MAC and typed addresses with a length. The lab has one exercise.
+// Every card has a typed MAC; typed addresses have a length. The lab has one exercise.
 Lab network_lab(Random&, NetworkSize = {});
 
 } // namespace snug::test

@@ -130,7 +130,7 @@ const std::vector<RuleCase> kCases{
        w.segment(w.crew).ranges.clear();
        return Ids{w.crew};
      }},
-    {"dhcp-small", error, false,
+    {"dhcp-small", error, true,
      [](World& w) {
        w.segment(w.crew).ranges = {range("172.22.50.100", "172.22.50.100")};
        for (int i = 0; i < 2; ++i)
@@ -266,6 +266,44 @@ TEST(AddressRules, OneAddressOnTwoIslandsIsNoConflict) {
   EXPECT_EQ(places_of(w.lab, "address-twice").size(), 1U);
   w.card(joins).connected = false;
   EXPECT_TRUE(places_of(w.lab, "address-twice").empty());
+}
+
+// The hypervisor's own end stays on the switch inside, together with its guests.
+TEST(AddressRules, ACarryingCardWithoutACableMeetsItsGuests) {
+  World w;
+  CardAddress& own = w.card(w.rack_hold).addresses.emplace_back();
+  own.address = address("172.22.20.41"); // as guest, inside
+  w.card(w.rack_hold).connected = false;
+  EXPECT_EQ(places_of(w.lab, "address-twice").size(), 1U);
+  w.card(w.guest_hold).connected = false;
+  EXPECT_TRUE(places_of(w.lab, "address-twice").empty()) << "nobody keeps the switch up";
+  w.card(w.guest_hold).connected = true;
+  w.card(w.rack_hold).carries.clear();
+  EXPECT_TRUE(places_of(w.lab, "address-twice").empty());
+}
+
+// Behind the range first, then before it; not where the neighbours are somebody's.
+TEST(AddressRules, ASmallPoolGrowsIntoWhatIsFree) {
+  for (const bool taken : {false, true}) {
+    World w;
+    w.segment(w.crew).ranges = {range("172.22.50.100", "172.22.50.100")};
+    for (int i = 0; i < 3; ++i)
+      w.card(w.add_card(w.desk, w.crew)).addresses.emplace_back().kind = AddressKind::dhcp;
+    w.add_card(w.pilot, w.crew, "172.22.50.102");
+    if (taken) w.add_card(w.pilot, w.crew, "172.22.50.99");
+    const Analysis a(w.lab);
+    for (const Finding& f : a.findings()) {
+      if (f.rule->id != "dhcp-small") continue;
+      const auto fix = a.fix(f);
+      ASSERT_EQ(fix.has_value(), !taken);
+      if (!fix) continue;
+      Lab fixed = w.lab;
+      ASSERT_TRUE(apply(fixed, fix->edit));
+      EXPECT_EQ(find<Segment>(fixed, w.crew)->ranges,
+                (std::vector<RangeRow>{range("172.22.50.99", "172.22.50.101")}));
+    }
+    EXPECT_EQ(places_of(w.lab, "dhcp-small").size(), 1U);
+  }
 }
 
 TEST(AddressRules, SegmentsBridgedToOneLanAreOneNetwork) {
