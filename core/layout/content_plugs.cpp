@@ -92,9 +92,7 @@ class PlugReader {
     if (m.carrier != kNone && source_.options.inner_addresses)
       for (const auto& [part, words] : duties_of(plug)) plug.lines.push_back(words);
     plug.lines_width = widest(plug.lines, kSmall);
-    if (const int marks = m.carrier == kNone ? duties_width(plug) : 0; marks > 0)
-      plug.lines_width =
-          std::max(plug.lines_width, marks + (plug.lines.empty() ? 0 : width_of(plug.lines.back(), kSmall)));
+    if (m.carrier == kNone) plug.lines_width += duties_width(plug);
     m.plugs.push_back(std::move(plug));
   }
 

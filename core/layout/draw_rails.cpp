@@ -123,15 +123,17 @@ void draw_rail(Pen& pen, const Scene& scene, std::uint32_t r) {
   pen.close(group);
 }
 
-// Behind the last line of a joint's label, which begins at `at`.
+// Behind a joint's label, which begins at `at`; letters with a tail stay off the rail's strokes.
 void draw_duties(Pen& pen, const RailText& rail, const Plug& plug, Point at) {
-  int x = at.x + (plug.lines.empty() ? 0 : width_of(plug.lines.back(), kSmall));
+  constexpr int kLift = 2;
+  int x = at.x + widest(plug.lines, kSmall);
+  const int y = at.y - kLift;
   for (const auto& [part, words] : duties_of(plug)) {
     const int w = width_of(words, kSmall);
     x += kDutyGap;
     pen.part(part);
-    pen.box({x, at.y - 10, w + 2 * kDutyPad, 13}, Ink::inside, rail.ink, 4, 10);
-    pen.text({x + kDutyPad, at.y}, words, {kSmall, rail.ink}, w + 1);
+    pen.box({x, y - 10, w + 2 * kDutyPad, 13}, Ink::inside, rail.ink, 4, 10);
+    pen.text({x + kDutyPad, y}, words, {kSmall, rail.ink}, w + 1);
     x += w + 2 * kDutyPad;
   }
 }

@@ -3,6 +3,8 @@
 #include <QLineEdit>
 #include <QTest>
 
+#include <array>
+
 namespace snug::test {
 
 namespace {
@@ -28,7 +30,7 @@ void type_name(Random& random, Hand& hand) {
 } // namespace
 
 void act_at_random(Random& random, Hand& hand) {
-  switch (random.below(11)) {
+  switch (random.below(12)) {
   case 0:
     return hand.click(anywhere(random, hand), random.chance(40) ? Qt::ControlModifier : Qt::NoModifier);
   case 1:
@@ -47,6 +49,11 @@ void act_at_random(Random& random, Hand& hand) {
     hand.move(anywhere(random, hand));
     hand.key(Qt::Key_Escape);
     return hand.release(QPoint(1, 1));
+  }
+  case 7: {
+    constexpr std::array kOrders{"own_row", "gateway",    "dhcp_server", "earlier",
+                                 "later",   "switch_off", "switch_on"};
+    return hand.window().action(kOrders[random.below(kOrders.size())])->trigger();
   }
   default:
     return hand.drag(anywhere(random, hand), anywhere(random, hand));

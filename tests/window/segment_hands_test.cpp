@@ -5,6 +5,7 @@
 #include "core/gesture/duty.h"
 #include "tests/window/ferry_window.h"
 #include "ui/canvas/duty_slots.h"
+#include "ui/canvas/node_words.h"
 
 #include <QAction>
 #include <QMenu>
@@ -157,6 +158,9 @@ TEST_F(SegmentHands, APinOnTheDhcpPlaceServesThere) {
 TEST_F(SegmentHands, AMarkGoesToAnotherCardOrAway) {
   const CardId gangway = card("gangway", "Passengers"), beacon = card("beacon", "Passengers");
   ASSERT_TRUE(is_marked(Part::gateway, gangway));
+  const Analysis& a = hand.session().analysis();
+  EXPECT_TRUE(spoken_description(a, canvas().drawing(), gangway, {}).contains(QStringLiteral("gateway")));
+  EXPECT_FALSE(spoken_description(a, canvas().drawing(), beacon, {}).contains(QStringLiteral("gateway")));
   const QPoint goal = hand.pin(beacon);
   hand.press(mark(Part::gateway, gangway));
   hand.move(goal);

@@ -13,6 +13,10 @@ bool may_be_dragged(const Hit& h) {
   return h.of.kind == Kind::machine || h.of.kind == Kind::card || h.of.kind == Kind::segment;
 }
 
+bool is_duty(const Hit& h) {
+  return h.of.kind == Kind::card && (h.part == Part::gateway || h.part == Part::dhcp);
+}
+
 } // namespace
 
 void Canvas::start_drag(QPointF at) {
@@ -20,9 +24,8 @@ void Canvas::start_drag(QPointF at) {
   before_ = drawing_;
   if (pulled_) {
     gesture_ = pull_from(pulled_);
-  } else if (pressed_.part == Part::gateway || pressed_.part == Part::dhcp) {
-    gesture_ = drag_duty(session_, pressed_.part == Part::dhcp ? Duty::dhcp : Duty::gateway,
-                         rail_at(drawing_, at_joint(pressed_)), on);
+  } else if (const SegmentId rail = is_duty(pressed_) ? rail_at(drawing_, at_joint(pressed_)) : SegmentId{}) {
+    gesture_ = drag_duty(session_, pressed_.part == Part::dhcp ? Duty::dhcp : Duty::gateway, rail, on);
   } else if (pressed_.of.kind == Kind::card) {
     gesture_ = pull_pin(on);
   } else if (pressed_.part == Part::socket) {

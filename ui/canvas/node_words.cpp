@@ -88,6 +88,10 @@ QString spoken_description(const Analysis& a, const Drawing& drawing, AnyId id, 
     out << as_qt(g.description);
     break;
   }
+  for (const AnyShape& s : drawing.shapes) // marks of what a card does for its segment
+    if (const auto* t = std::get_if<TextShape>(&s);
+        t && id.kind == Kind::card && t->of == id && (t->part == Part::gateway || t->part == Part::dhcp))
+      out << as_qt(t->text);
   if (id.kind == Kind::card) out << addresses_of(*find<Card>(a.lab(), CardId{id.number}));
   if (id.kind == Kind::card || id.kind == Kind::pc) out << findings_about(a, id, exercise);
   out.removeAll(QString());
