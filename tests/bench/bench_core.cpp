@@ -57,7 +57,7 @@ void analyse_without_reach(benchmark::State& state, std::size_t n) {
     const Index index(lab);
     const AddressesInUse addresses(index);
     const std::vector<ExerciseBudgets> budgets = budgets_of(index, addresses);
-    const Context context{lab, index, budgets, addresses};
+    const Context context{lab, index, BudgetList(budgets), addresses};
     std::vector<Finding> found;
     for (const Rule& rule : rules())
       if (rule.topic != Topic::reach) rule.check(context, found);
@@ -99,7 +99,7 @@ constexpr std::array<std::string_view, 2> kConflictRules{"address-twice", "addre
 std::int64_t conflicts(const Lab& lab) {
   const Index index(lab);
   const AddressesInUse addresses(index);
-  const Context context{lab, index, {}, addresses};
+  const Context context{lab, index, BudgetList(index, addresses), addresses};
   std::vector<Finding> found;
   for (const std::string_view id : kConflictRules) find_rule(id)->check(context, found);
   return static_cast<std::int64_t>(found.size());
