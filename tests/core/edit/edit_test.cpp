@@ -160,7 +160,7 @@ TEST(Edit, EveryFieldCanBeSetAndTakenBack) {
       for (int i = 0; i < 50 && after == before; ++i) after = test::random_value(r, lab, f);
       const Lab start = lab;
       const Edit e{say(kLabel), {SetField{id, &f, before, after}}};
-      ASSERT_TRUE(apply(lab, e).has_value()) << store.table->noun << "." << f.key;
+      ASSERT_TRUE(apply(lab, e).has_value()) << store.table->noun.text << "." << f.key;
       EXPECT_TRUE(f.get(object_at(std::as_const(lab), id)) == after) << f.key;
       ASSERT_TRUE(apply(lab, inverse(e)).has_value());
       EXPECT_TRUE(lab == start) << f.key;

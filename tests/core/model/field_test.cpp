@@ -28,7 +28,7 @@ TEST(FieldTable, KeysAreUniqueWordsAndEveryFieldHasALabel) {
   for (const StructInfo* table : all_tables()) {
     std::set<std::string_view> keys{"id"};
     for (const FieldInfo& f : table->fields) {
-      EXPECT_TRUE(keys.insert(f.key).second) << table->noun << "." << f.key;
+      EXPECT_TRUE(keys.insert(f.key).second) << table->noun.text << "." << f.key;
       EXPECT_TRUE(std::all_of(f.key.begin(), f.key.end(), [](unsigned char c) {
         return std::islower(c) || std::isdigit(c) || c == '_';
       })) << f.key;
@@ -72,7 +72,7 @@ TEST(FieldTable, DefaultsAreValidValues) {
       EXPECT_TRUE(f.is_default(object)) << f.key;
       const auto checked = check(f, f.get(object));
       EXPECT_TRUE(checked.has_value())
-          << store.table->noun << "." << f.key << ": " << english(checked.error());
+          << store.table->noun.text << "." << f.key << ": " << english(checked.error());
     }
   }
 }
