@@ -46,7 +46,8 @@ inline constexpr Template journal_what{"journal-what", "it says neither what was
 inline constexpr Template journal_base_changed{
     "journal-base-changed",
     "the steps that were kept fit {0} only as it was then, and another program has changed it since. "
-    "Both are still there: put the earlier version of the file back, and the work is offered again"};
+    "Both are still there: put the earlier version of the file back, and the work is offered again (it "
+    "had {1} octets, content {2}; now {3}, content {4})"};
 inline constexpr Template journal_base_gone{
     "journal-base-gone",
     "the steps that were kept begin with {0}, which cannot be read now ({1}): put the file back, and the "

@@ -60,7 +60,7 @@ TEST(FieldTable, IntegersHaveARangeAndReferencesAKind) {
 
 TEST(FieldTable, RulesOfThumbSayWhereTheyComeFrom) {
   for (const FieldInfo& f : info<Rules>().fields)
-    EXPECT_NE(f.help.find("common practice, no published source"), std::string_view::npos) << f.key;
+    EXPECT_NE(f.help.text.find("common practice, no published source"), std::string_view::npos) << f.key;
 }
 
 TEST(FieldTable, DefaultsAreValidValues) {

@@ -21,10 +21,10 @@ TEST(PromiseName, SaysWhoAndByWhat) {
   p.to = AnyId{Kind::everyone, 0};
   p.transport = Transport::tcp;
   p.port = 3260;
-  EXPECT_EQ(english(promise_name(w.lab, p)), guest + " reaches everyone on tcp 3260");
+  EXPECT_EQ(english(promise_name(w.lab, p)), guest + " reaches every machine on tcp 3260");
   p.transport = Transport::udp;
   p.port = 0;
-  EXPECT_EQ(english(promise_name(w.lab, p)), guest + " reaches everyone by udp");
+  EXPECT_EQ(english(promise_name(w.lab, p)), guest + " reaches every machine by udp");
   p.from = {};
   EXPECT_FALSE(english(promise_name(w.lab, p)).empty());
 }
