@@ -57,6 +57,7 @@ inline constexpr Template severity_note{"severity-note", "note"};
 inline constexpr Template property_none{"property-none", "none"};
 inline constexpr Template property_pc{"property-pc", "{0} (directly)"};
 inline constexpr Template property_more{"property-more", "{0} more fields", "{0} more field"};
+inline constexpr Template property_more_tip{"property-more-tip", "Fields that few labs need"};
 inline constexpr Template property_fewer{"property-fewer", "Fewer fields"};
 inline constexpr Template property_mixed{"property-mixed", "they differ"};
 inline constexpr Template property_unset{"property-unset", "not set"};

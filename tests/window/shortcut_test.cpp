@@ -140,7 +140,7 @@ TEST_F(Shortcuts, TypingIntoAnyFieldSetsOffNoAction) {
       fired = 0;
     }
   }
-  EXPECT_GT(fields.size(), 10U);
+  EXPECT_GE(fields.size(), 10U);
 }
 
 TEST_F(Shortcuts, EveryActionOfAContextMenuIsInTheMenuBarToo) {

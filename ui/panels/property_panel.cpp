@@ -164,6 +164,7 @@ void PropertyPanel::add_rare(QVBoxLayout& column) {
   more->setObjectName(QStringLiteral("more_fields"));
   more->setProperty("role", QStringLiteral("link"));
   more->setCheckable(true);
+  more->setToolTip(words(text::property_more_tip));
   auto* below = new QWidget(body_);
   auto* form = form_of_fields();
   below->setLayout(form);

@@ -101,6 +101,7 @@ void TickList::show_list(const StateOf& state_of) {
     const QString name = as_qt(name_of(lab, id));
     box->setText(QString(name).replace(u'&', QStringLiteral("&&")));
     box->setAccessibleName(name);
+    box->setToolTip(name);
     const Qt::CheckState state = state_of(id);
     box->setTristate(state == Qt::PartiallyChecked);
     box->setCheckState(state);
