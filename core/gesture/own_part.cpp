@@ -24,7 +24,7 @@ Result<void> plug(Lab& lab, std::span<const MachineId> machines, SegmentId segme
     if (has_card_on(lab, m, segment)) continue;
     auto card = add_card(lab, m, segment);
     if (!card) return fail(card.error());
-    if (const auto ok = detail::take_in(lab, std::move(card->edit)); !ok) return ok;
+    if (auto ok = detail::take_in(lab, std::move(card->edit)); !ok) return ok;
   }
   return {};
 }

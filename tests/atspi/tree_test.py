@@ -165,7 +165,7 @@ def selection(window, nodes):
         return
     window.take_keyboard()
     box = guest.queryComponent().getExtents(pyatspi.DESKTOP_COORDS)
-    window.tool("mousemove", box.x + box.width // 2, box.y + 8, "click", 1)
+    window.tool("mousemove", box.x + box.width // 5, box.y + 8, "click", 1)  # beside the power mark
     window.check(until(lambda: is_in(guest, pyatspi.STATE_SELECTED)), "a click did not tell %s selected" % guest.name)
     window.check(until(lambda: is_in(guest, pyatspi.STATE_FOCUSED)), "a click did not tell %s focused" % guest.name)
     window.tool("key", "Down")

@@ -58,9 +58,11 @@ void KernelNet::add_lans() {
     if (s.type != SegmentKind::bridged || !find<Lan>(lab_, s.lan)) continue;
     add(s.lan, s.vlan);
     const std::string id = std::to_string(s.id.number), a = "a" + id, z = "z" + id;
-    wires_.batch += "link add " + a + " mtu 65535 type veth peer name " + z + " mtu 65535\n";
+    wires_.batch.append("link add ").append(a).append(" mtu 65535 type veth peer name ").append(z);
+    wires_.batch += " mtu 65535\n";
     for (const auto& [end, bridge] : {std::pair(a, bridge_in({}, s.id)), std::pair(z, lan_bridge(s))}) {
-      wires_.batch += "link set " + end + " master " + bridge + "\nlink set " + end + " up\n";
+      wires_.batch.append("link set ").append(end).append(" master ").append(bridge);
+      wires_.batch.append("\nlink set ").append(end).append(" up\n");
       wires_.awaited.push_back(end);
     }
   }

@@ -182,6 +182,7 @@ Lab NetworkMaker::make() {
   if (r_.chance(75)) spoil_addresses();
   if (r_.chance(75)) spoil_cards();
   spoil_machines();
+  unplug_twins();
   return std::move(lab_);
 }
 

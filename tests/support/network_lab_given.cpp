@@ -1,6 +1,8 @@
+#include "core/addressing/domains.h"
 #include "tests/support/network_lab_maker.h"
 
 #include <algorithm>
+#include <map>
 
 namespace snug::test {
 
@@ -34,6 +36,24 @@ void NetworkMaker::add_lan() {
     s.type = SegmentKind::bridged;
     s.lan = id;
     if (r_.chance(10)) s.vlan = 7;
+  }
+}
+
+// Segments that the LAN makes one network: a machine keeps one card there. By which of two the kernel answers
+// is not settled yet (DEVELOPERS.md, D59).
+void NetworkMaker::unplug_twins() {
+  if (lab_.lans.empty()) return;
+  const Index index(lab_);
+  const Domains domains(index);
+  for (std::uint32_t m = 0; m < lab_.machines.size(); ++m) {
+    std::map<std::uint32_t, SegmentId> kept;
+    for (const std::uint32_t c : index.cards_of(m)) {
+      if (domains.of_card(c) == kNowhere) continue;
+      const auto [at, fresh] = kept.emplace(domains.of_card(c), lab_.cards[c].segment);
+      if (fresh || at->second == lab_.cards[c].segment) continue;
+      lab_.cards[c].connected = false;
+      lab_.cards[c].addresses.clear();
+    }
   }
 }
 

@@ -27,6 +27,7 @@ class NetworkMaker {
   std::size_t net(std::size_t segment) const; // bridged segments of one LAN share theirs
   int router_host(std::size_t router, std::size_t segment) const;
   void add_lan();
+  void unplug_twins();
   void add_servers();
   void add_sockets();
   void add_routers();

@@ -4,7 +4,7 @@
 
 namespace snug::test {
 
-using sim::Frame, sim::HostCard, sim::HostRoute, sim::HostView, sim::Is, sim::kEverybody, sim::kNone;
+using sim::HostCard, sim::HostRoute, sim::HostView, sim::Is, sim::kEverybody, sim::kNone;
 
 // Layer 3: what a system does with a packet.
 

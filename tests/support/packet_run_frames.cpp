@@ -4,7 +4,7 @@
 
 namespace snug::test {
 
-using sim::Frame, sim::HostCard, sim::HostView, sim::Is, sim::kEverybody, sim::kNone;
+using sim::HostCard, sim::HostView, sim::Is, sim::kEverybody;
 
 // Layer 2: questions for addresses (RFC 826, RFC 4861 7.2) and frames.
 
