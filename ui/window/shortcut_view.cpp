@@ -46,7 +46,8 @@ void KeyField::show_keys(const QKeySequence& keys) {
 // Otherwise Esc would be kept from the window around it.
 bool KeyField::event(QEvent* event) {
   const auto* key = event->type() == QEvent::ShortcutOverride ? static_cast<QKeyEvent*>(event) : nullptr;
-  if (key && key->key() == Qt::Key_Escape && key->modifiers() == Qt::NoModifier) return QWidget::event(event);
+  if (key && key->key() == Qt::Key_Escape && key->modifiers() == Qt::NoModifier)
+    return event->ignore(), false;
   return QKeySequenceEdit::event(event);
 }
 
