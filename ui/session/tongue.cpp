@@ -16,7 +16,8 @@ class ScreenTongue : public Tongue {
   bool translated = false;
 
  protected:
-  std::string_view pattern(const Template& t, std::optional<std::int64_t> n, std::string& room) const override {
+  std::string_view pattern(const Template& t, std::optional<std::int64_t> n,
+                           std::string& room) const override {
     if (translated) {
       const std::string source(t.other), id(t.id);
       constexpr std::int64_t kMost = std::numeric_limits<int>::max();

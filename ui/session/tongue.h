@@ -1,6 +1,6 @@
 #pragma once
-// The language of the screens (DECISIONS 6): a translation by id if there is one, else English; numbers as the
-// desktop's locale writes them. Files and the command line never use it.
+// The language of the screens (DECISIONS 6): a translation by id if there is one, else English; numbers as
+// the desktop's locale writes them. Files and the command line never use it.
 
 #include "core/base/tongue.h"
 
