@@ -16,7 +16,6 @@ constexpr int kIndent = 16;
 struct Choosable {
   AnyId id;
   int depth = 0;
-  friend bool operator==(const Choosable&, const Choosable&) = default;
 };
 
 void add_guests(const Lab& lab, MachineId carrier, int depth, std::vector<Choosable>& out) {
