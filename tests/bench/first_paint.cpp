@@ -45,8 +45,9 @@ int plain() {
   }
   QGraphicsScene scene;
   for (int i = 0; i < 100; ++i) {
-    scene.addRect(i % 10 * 110, i / 10 * 80, 90, 60);
-    scene.addText(QStringLiteral("Item %1").arg(i))->setPos(i % 10 * 110, i / 10 * 80);
+    const int x = i % 10 * 110, y = i / 10 * 80;
+    scene.addRect(x, y, 90, 60);
+    scene.addText(QStringLiteral("Item %1").arg(i))->setPos(x, y);
   }
   QGraphicsView view(&scene);
   window.setCentralWidget(&view);
