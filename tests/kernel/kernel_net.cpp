@@ -310,10 +310,12 @@ void KernelNet::settle(const Machine& m) {
     forwards6 |= c.forwards6;
   }
   set(s, "ipv6/conf/all/forwarding", forwards6 ? "1" : "0");
-  for (const Card& c : lab_.cards)
-    if (c.machine == m.id) add_addresses(c, device_of(c));
-  for (const Card& c : lab_.cards)
-    if (c.machine == m.id) add_given(m.id, c.id, device_of(c));
+  // Card by card, as a system brings them up: of two equal routes the first one counts.
+  for (const Card& c : lab_.cards) {
+    if (c.machine != m.id) continue;
+    add_addresses(c, device_of(c));
+    add_given(m.id, c.id, device_of(c));
+  }
   add_routes(m, true);
   add_routes(m, false);
   for (const Given& g : given_)
