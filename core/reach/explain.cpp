@@ -2,23 +2,27 @@
 
 #include "core/model/store.h"
 #include "core/reach/explainer.h"
+#include "core/text/base_text.h"
 #include "core/text/reach_text.h"
 
 #include <algorithm>
 
 namespace snug {
 
-std::string reach_name(const Lab& lab, AnyId node) {
-  if (node.kind == Kind::pc) return english(say(text::node_pc));
-  if (node.kind == Kind::outside) return english(say(text::node_outside));
-  if (node.kind == Kind::segment) return english(say(text::node_translator, name_of(lab, node)));
+Message node_called(const Lab& lab, AnyId node) {
+  if (node.kind == Kind::pc) return say(text::node_pc);
+  if (node.kind == Kind::outside) return say(text::node_outside);
+  if (node.kind == Kind::everyone) return say(text::node_everyone);
+  if (node.kind == Kind::segment) return say(text::node_translator, name_of(lab, node));
   if (node.kind == Kind::lan)
-    if (const Lan* lan = find<Lan>(lab, LanId{node.number}); lan && !lan->router.empty()) return lan->router;
-  return name_of(lab, node);
+    if (const Lan* lan = find<Lan>(lab, LanId{node.number}); lan && !lan->router.empty())
+      return say(text::plain, lan->router);
+  return say(text::plain, name_of(lab, node));
 }
 
+std::string reach_name(const Lab& lab, AnyId node) { return english(node_called(lab, node)); }
+
 std::string subject_name(const Lab& lab, AnyId id) {
-  if (id.kind == Kind::everyone) return english(say(text::node_everyone));
   return id.kind == Kind::segment ? name_of(lab, id) : reach_name(lab, id);
 }
 

@@ -5,7 +5,8 @@
 
 namespace snug {
 
-// "deck-a", "the PC", "the translator of Crew", "house router", "the outside".
+// "deck-a", "the PC", "the translator of Crew", "house router", "the outside", "every machine".
+Message node_called(const Lab&, AnyId node);
 std::string reach_name(const Lab&, AnyId node);
 // The same for subjects of promises: "Crew", "every machine".
 std::string subject_name(const Lab&, AnyId);

@@ -2,6 +2,7 @@
 // The ferry sample with its segments by name.
 
 #include "core/model/store.h"
+#include "tests/support/edited.h"
 #include "tests/support/sample.h"
 
 #include <gtest/gtest.h>
@@ -16,6 +17,7 @@ struct Ferries {
     ADD_FAILURE() << name;
     return {};
   }
+  Lab after(const Result<Edit>& edit) const { return edited(lab, edit); }
 };
 
 } // namespace snug::test

@@ -107,6 +107,29 @@ TEST_F(SegmentHands, ShiftIsTheOtherOfBoth) {
   back_to_the_first_bytes();
 }
 
+// Over a hypervisor the hand looks at its room: the places for duties do not cover its wires.
+TEST_F(SegmentHands, PlacesForDutiesStandOnlyAwayFromMachines) {
+  const MachineId hold = hand.machine("hold");
+  const QPoint from = hand.on(hold), crew = place(Duty::gateway, "Crew");
+  const auto inked = [&] {
+    QTest::qWait(20);
+    const QImage view = canvas().viewport()->grab(QRect(crew - QPoint(16, 5), QSize(32, 10))).toImage();
+    int dark = 0;
+    for (int y = 0; y < view.height(); ++y)
+      for (int x = 0; x < view.width(); ++x) dark += qGray(view.pixel(x, y)) < 170 ? 1 : 0;
+    return dark;
+  };
+  const int before = inked();
+  hand.press(from);
+  hand.move(hand.on(hand.machine("deck-b")));
+  EXPECT_EQ(inked(), before) << "over a room";
+  hand.move(hand.rail(hand.segment("Transfer")) + QPoint(0, 8));
+  EXPECT_GT(inked(), before + 10) << "away from it";
+  hand.key(Qt::Key_Escape);
+  hand.release(from);
+  EXPECT_EQ(write_lab(hand.lab()), first_bytes);
+}
+
 TEST_F(SegmentHands, WhatACardCarriesIsInTheMenu) {
   const CardId hollow = card("deck-b", "Passengers");
   hand.session().select({AnyId(card("beacon", "Steering"))});

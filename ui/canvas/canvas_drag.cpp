@@ -86,8 +86,9 @@ std::unique_ptr<Gesture> Canvas::pull_pin(QPointF on) {
 void Canvas::move_gesture(QPointF view) {
   pointer_ = view;
   const DutySlot* over = gesture_->duty();
+  const bool shown = gesture_->shows_duties();
   gesture_->move(before_, drawing_, on_drawing(view));
-  if (gesture_->duty() != over) update_duties();
+  if (gesture_->duty() != over || gesture_->shows_duties() != shown) update_duties();
   update_over();
 }
 

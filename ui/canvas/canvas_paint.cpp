@@ -98,6 +98,7 @@ void Canvas::paint_over(QPainter& painter) {
 
 // What somebody has is outlined whole, what nobody has is faint.
 void Canvas::paint_duties(QPainter& painter) {
+  if (!gesture_->shows_duties()) return;
   for (const DutySlot& s : gesture_->duties()) {
     const bool over = gesture_->duty() == &s;
     const Ink ink = over        ? gesture_->is_refused() ? Ink::error : Ink::info

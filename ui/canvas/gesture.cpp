@@ -66,6 +66,12 @@ QString Gesture::words() const {
   return help_.isEmpty() || words_.isEmpty() ? words_ + help_ : words_ + QLatin1Char('\n') + help_;
 }
 
+int Gesture::counted(int count, const std::string& name) {
+  const int n = std::clamp(count, 1, kMostAtOnce);
+  title_ = n == 1 ? as_qt(name) : snug::words(text::gesture_count, std::to_string(n), name);
+  return n;
+}
+
 void Gesture::set_count(int count) {
   take_count(count);
   aim_.reset();

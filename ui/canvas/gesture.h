@@ -41,6 +41,8 @@ class Gesture {
   // Duties on segments that what is in the hand can be given, as places of the drawing; the one it is over.
   const std::vector<DutySlot>& duties() const { return duties_; }
   void offer_duties(std::vector<DutySlot> duties) { duties_ = std::move(duties); }
+  // Not while it is over a machine: there they would cover what is looked at.
+  bool shows_duties() const { return target_.kind != Kind::machine; }
   const DutySlot* duty() const { return aim_ ? duty_of(*aim_) : nullptr; }
   // The view goes to what is selected after the drop.
   virtual bool goes_there() const { return true; }
@@ -59,7 +61,8 @@ class Gesture {
   virtual Result<Edit> edit_for(const Aim&) = 0;
   virtual void done(const Aim&) {}
   virtual void take_count(int) {}
-  void set_title(QString title) { title_ = std::move(title); }
+  // How many of `name` are placed, as far as that is allowed; the title says so.
+  int counted(int count, const std::string& name);
   // Why nothing can be put down where there is no target; null: the drop there just ends it.
   virtual const Template* nowhere() const { return nullptr; }
   virtual bool tells_nowhere() const { return false; } // also after the drop

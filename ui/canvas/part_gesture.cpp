@@ -43,11 +43,7 @@ class PartPlace : public Gesture {
     for (const Message& m : changed_) lines << whole_words(m);
     if (!lines.isEmpty()) session().tell(Notice::Kind::told, lines.join(QLatin1Char('\n')));
   }
-  void take_count(int count) override {
-    count_ = std::clamp(count, 1, kMostAtOnce);
-    const std::string& name = part_.facts.title;
-    set_title(count_ == 1 ? as_qt(name) : snug::words(text::gesture_count, std::to_string(count_), name));
-  }
+  void take_count(int count) override { count_ = counted(count, part_.facts.title); }
   const Template* nowhere() const override { return &text::gesture_machine_place; }
   bool tells_nowhere() const override { return true; }
 

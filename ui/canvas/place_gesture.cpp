@@ -47,11 +47,7 @@ class RolePlace : public Gesture {
       }
     return {};
   }
-  void take_count(int count) override {
-    count_ = std::clamp(count, 1, kMostAtOnce);
-    set_title(count_ == 1 ? as_qt(role_.title)
-                          : snug::words(text::gesture_count, std::to_string(count_), role_.title));
-  }
+  void take_count(int count) override { count_ = counted(count, role_.title); }
   const Template* nowhere() const override { return &text::gesture_machine_place; }
   bool tells_nowhere() const override { return true; }
 

@@ -11,7 +11,6 @@
 #include "core/text/reach_text.h"
 #include "core/text/tip_text.h"
 #include "core/text/window_text.h"
-#include "ui/panels/node_text.h"
 #include "ui/panels/panel_row.h"
 #include "ui/panels/property_panel.h"
 #include "ui/panels/verdict_mark.h"
@@ -199,7 +198,7 @@ void PropertyPanel::add_can_reach(MachineId machine) {
   for (const CanReach& line : can_reach(reach, a.index(), machine)) {
     const QString to = !line.to                        ? as_qt(line.service)
                        : line.to.kind == Kind::segment ? as_qt(subject_name(a.lab(), line.to))
-                                                       : node_text(a.lab(), line.to);
+                                                       : words(node_called(a.lab(), line.to));
     const QString name =
         line.to && !line.service.empty() ? words(text::can_line, to.toStdString(), line.service) : to;
     const QString why = words(line.words);

@@ -1,9 +1,9 @@
 #include "ui/panels/reach_question.h"
 
+#include "core/reach/explain.h"
 #include "core/text/reach_panel_text.h"
 #include "core/text/tip_text.h"
 #include "ui/panels/choice.h"
-#include "ui/panels/node_text.h"
 #include "ui/session/words.h"
 #include "ui/window/flow_layout.h"
 
@@ -190,7 +190,7 @@ void ReachQuestionBar::follow_lab() {
     for (QComboBox* box : {from_, to_}) {
       const QSignalBlocker quiet(box);
       box->clear();
-      for (const AskablePlace& p : places_) box->addItem(node_text(session_.lab(), p.id));
+      for (const AskablePlace& p : places_) box->addItem(words(node_called(session_.lab(), p.id)));
     }
   }
   setEnabled(question_.has_value());

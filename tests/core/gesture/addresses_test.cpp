@@ -1,5 +1,6 @@
 #include "core/gesture/addresses.h"
 
+#include "tests/support/edited.h"
 #include "tests/support/rule_world.h"
 
 #include <gtest/gtest.h>
@@ -12,18 +13,6 @@ using Texts = std::vector<std::string>;
 std::string first(const Lab& lab, CardId id) {
   const Card& card = *find<Card>(lab, id);
   return card.addresses.empty() || !card.addresses[0].address ? "" : to_text(*card.addresses[0].address);
-}
-
-Lab after(const Lab& lab, const Result<Edit>& edit) {
-  Lab out = lab;
-  EXPECT_TRUE(edit) << (edit ? "" : english(edit.error()));
-  if (edit) {
-    EXPECT_TRUE(apply(out, *edit));
-    Lab back = out;
-    EXPECT_TRUE(apply(back, inverse(*edit)));
-    EXPECT_EQ(back, lab);
-  }
-  return out;
 }
 
 struct Deck : World {
@@ -46,7 +35,7 @@ TEST(Addresses, LinesAreOneStep) {
   const Deck d;
   const Texts typed{"172.22.10.50", ".51", "dhcp"};
   const auto edit = set_addresses(d.lab, d.cells, typed);
-  const Lab now = after(d.lab, edit);
+  const Lab now = edited(d.lab, edit);
   EXPECT_EQ(first(now, d.cards[0]), "172.22.10.50");
   EXPECT_EQ(first(now, d.cards[1]), "172.22.10.51");
   EXPECT_EQ(find<Card>(now, d.cards[2])->addresses[0].kind, AddressKind::dhcp);
@@ -68,12 +57,12 @@ TEST(Addresses, NumbersGoOnWhereNobodyIs) {
   Deck d;
   d.card(d.cards[0]).addresses = {};
   EXPECT_FALSE(number_on(d.lab, d.cells));
-  d.lab = after(d.lab, set_addresses(d.lab, std::span(d.cells).first(1), Texts{"172.22.10.9"}));
-  const Lab now = after(d.lab, number_on(d.lab, d.cells));
+  d.lab = edited(d.lab, set_addresses(d.lab, std::span(d.cells).first(1), Texts{"172.22.10.9"}));
+  const Lab now = edited(d.lab, number_on(d.lab, d.cells));
   EXPECT_EQ(first(now, d.cards[0]), "172.22.10.9");
   EXPECT_EQ(first(now, d.cards[1]), "172.22.10.11");
   EXPECT_EQ(first(now, d.cards[2]), "172.22.10.13");
-  d.lab = after(d.lab, set_addresses(d.lab, std::span(d.cells).first(1), Texts{"172.22.10.253"}));
+  d.lab = edited(d.lab, set_addresses(d.lab, std::span(d.cells).first(1), Texts{"172.22.10.253"}));
   const auto full = number_on(d.lab, d.cells);
   ASSERT_FALSE(full);
   EXPECT_EQ(english(full.error()),
@@ -82,8 +71,8 @@ TEST(Addresses, NumbersGoOnWhereNobodyIs) {
 
 TEST(Addresses, WhatWasTypedGivesWayToSuggestions) {
   Deck d;
-  d.lab = after(d.lab, set_addresses(d.lab, d.cells, Texts{".50", ".51", ".52"}));
-  const Lab now = after(d.lab, suggest_again(d.lab, d.cells));
+  d.lab = edited(d.lab, set_addresses(d.lab, d.cells, Texts{".50", ".51", ".52"}));
+  const Lab now = edited(d.lab, suggest_again(d.lab, d.cells));
   for (const CardId c : d.cards) {
     const Card& card = *find<Card>(now, c);
     ASSERT_EQ(card.addresses.size(), 1U);

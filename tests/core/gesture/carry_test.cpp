@@ -13,15 +13,6 @@ struct Carriage : Ferries {
       if (c.machine == machine(lab, "deck-b").id && c.segment == segment("Passengers")) hollow = c.id;
   }
   CardId hollow; // of deck-b, carries Passengers
-  Lab after(const Result<Edit>& edit) const {
-    EXPECT_TRUE(edit) << english(edit.error().message);
-    Lab out = lab;
-    EXPECT_TRUE(apply(out, *edit));
-    Lab back = out;
-    EXPECT_TRUE(apply(back, inverse(*edit)));
-    EXPECT_EQ(back, lab);
-    return out;
-  }
   std::string says(const Lab& then, SegmentId s) const {
     const Analysis now(lab), later(then);
     std::string out;

@@ -19,15 +19,6 @@ struct Duties : Ferries {
     const AddressesInUse in_use(index);
     return holder_of(index, in_use, d, segment(on));
   }
-  Lab after(const Result<Edit>& edit) const {
-    EXPECT_TRUE(edit) << english(edit.error().message);
-    Lab out = lab;
-    EXPECT_TRUE(apply(out, *edit));
-    Lab back = out;
-    EXPECT_TRUE(apply(back, inverse(*edit)));
-    EXPECT_EQ(back, lab);
-    return out;
-  }
   std::string says(const Lab& then, Duty d, const char* on) const {
     std::string out;
     for (const Message& m : duty_says(lab, then, d, segment(on))) out += english(m) + "|";
