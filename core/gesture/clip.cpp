@@ -107,8 +107,6 @@ bool is_copied_machines(std::string_view text) {
   return trimmed(text).starts_with(kHead.substr(0, kHead.size() - 1));
 }
 
-namespace {
-
 Result<Lab> read_copied(std::string_view text) {
   const std::string_view whole = trimmed(text);
   const std::string_view head = kHead.substr(0, kHead.size() - 1);
@@ -116,8 +114,6 @@ Result<Lab> read_copied(std::string_view text) {
   return read_lab(whole.substr(head.size(), whole.size() - head.size() - 1),
                   english(say(text::clipboard_name)));
 }
-
-} // namespace
 
 bool copies_machine(std::string_view text, const Lab& lab, MachineId id) {
   const auto copied = read_copied(text);

@@ -15,6 +15,8 @@ inline constexpr std::string_view kClipType = "application/x-snuglab-machines+js
 // these name, as JSON text. Refuses when no machine is among `ids`.
 Result<std::string> copy_machines(const Lab&, std::span<const AnyId> ids);
 bool is_copied_machines(std::string_view text);
+// What copy_machines() wrote, as a lab. Refuses other text, with line and column where it is damaged.
+Result<Lab> read_copied(std::string_view text);
 // Whether this machine of this lab is among what was copied.
 bool copies_machine(std::string_view text, const Lab&, MachineId);
 

@@ -196,6 +196,8 @@ class Walk : public ::testing::Test {
   void save_and_reopen();
   void hand_everything_out();
   void drag_the_picture_out();
+  void drag_a_guest_into_another_window();
+  void carry_out(QPoint from, QPoint to, const std::function<bool()>& arrived_there);
 
   TempFolder folder;
   MainWindow window;
@@ -341,16 +343,8 @@ class Target : public QWidget {
   }
 };
 
-// The button that hands out is dragged into another window: the diagram comes there as a picture. The drag
-// has an event loop of its own, in which the hand goes on.
-void Walk::drag_the_picture_out() {
-  QToolButton* button = nullptr;
-  for (auto* b : window.findChildren<QToolButton*>())
-    if (b->defaultAction() == window.action("hand_out")) button = b;
-  ASSERT_NE(button, nullptr);
-  Target target(QRect(200, 300, 240, 180));
-  ASSERT_TRUE(QTest::qWaitForWindowExposed(&target));
-  const QPoint from = button->mapToGlobal(button->rect().center()), to = target.geometry().center();
+// A drag out of the window has an event loop of its own, in which the hand goes on.
+void Walk::carry_out(QPoint from, QPoint to, const std::function<bool()>& arrived_there) {
   point(from);
   press();
   int step = 0;
@@ -363,8 +357,45 @@ void Walk::drag_the_picture_out() {
       tool({QStringLiteral("mouseup"), QStringLiteral("1")});
   });
   hand.start(40);
-  EXPECT_TRUE(until([&] { return !target.formats.isEmpty(); }));
+  EXPECT_TRUE(until(arrived_there));
   hand.stop();
+}
+
+// A guest becomes a copy there, with what it costs said before it is let go; here everything stays.
+void Walk::drag_a_guest_into_another_window() {
+  MainWindow other;
+  other.setWindowFlags(Qt::BypassWindowManagerHint);
+  other.start_blank(false);
+  other.setGeometry(1290, 0, 620, 860);
+  other.show();
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(&other));
+  const std::string before = write_lab(lab());
+  QString said;
+  QTimer look;
+  QObject::connect(&look, &QTimer::timeout, [&] {
+    if (other.canvas().is_busy()) said = other.canvas().gesture_words();
+  });
+  look.start(20);
+  const QPoint to = other.canvas().viewport()->mapToGlobal(
+      other.canvas().on_view(box_of(other.canvas().drawing(), AnyId{Kind::pc, 0})).center().toPoint());
+  carry_out(on(machine("beacon")), to, [&] { return other.session().lab().machines.size() == 1; });
+  EXPECT_TRUE(said.contains(QStringLiteral("PC"))) << said.toStdString();
+  EXPECT_EQ(other.session().lab().machines.at(0).name, "beacon");
+  EXPECT_TRUE(write_lab(lab()) == before);
+  EXPECT_TRUE(until([&] { return !canvas().is_busy(); }));
+  other.session().close();
+}
+
+// The button that hands out is dragged into another window: the diagram comes there as a picture.
+void Walk::drag_the_picture_out() {
+  QToolButton* button = nullptr;
+  for (auto* b : window.findChildren<QToolButton*>())
+    if (b->defaultAction() == window.action("hand_out")) button = b;
+  ASSERT_NE(button, nullptr);
+  Target target(QRect(200, 300, 240, 180));
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(&target));
+  carry_out(button->mapToGlobal(button->rect().center()), target.geometry().center(),
+            [&] { return !target.formats.isEmpty(); });
   EXPECT_TRUE(target.formats.contains(QStringLiteral("image/png")))
       << target.formats.join(u'|').toStdString();
   EXPECT_TRUE(target.formats.contains(QStringLiteral("image/svg+xml")));
@@ -391,6 +422,7 @@ TEST_F(Walk, OpenDragMendSaveHandOut) {
   save_and_reopen();
   hand_everything_out();
   drag_the_picture_out();
+  drag_a_guest_into_another_window();
   window.session().close();
 }
 
@@ -403,7 +435,7 @@ int start_display(pid_t& server) {
     close(ends[0]);
     prctl(PR_SET_PDEATHSIG, SIGTERM); // does not outlive the test
     const std::string fd = std::to_string(ends[1]);
-    execlp("Xvfb", "Xvfb", "-displayfd", fd.c_str(), "-screen", "0", "1280x900x24", "-nolisten", "tcp",
+    execlp("Xvfb", "Xvfb", "-displayfd", fd.c_str(), "-screen", "0", "1920x900x24", "-nolisten", "tcp",
            nullptr);
     _exit(127);
   }

@@ -25,6 +25,7 @@ Canvas::Canvas(Session& session, QWidget* parent)
   CanvasAccess::install();
   setFocusPolicy(Qt::StrongFocus);
   viewport()->setMouseTracking(true);
+  setAcceptDrops(true);
   viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
   connect(&session_, &Session::lab_changed, this, [this] { redrawing_.forget(); });
   connect(&session_, &Session::shown_changed, this, &Canvas::redraw);

@@ -14,6 +14,8 @@
 
 #include <memory>
 
+class QMimeData;
+
 namespace snug {
 
 class Canvas : public QAbstractScrollArea {
@@ -94,6 +96,10 @@ class Canvas : public QAbstractScrollArea {
   void focusInEvent(QFocusEvent*) override;
   void focusOutEvent(QFocusEvent*) override;
   bool viewportEvent(QEvent*) override;
+  void dragEnterEvent(QDragEnterEvent*) override;
+  void dragMoveEvent(QDragMoveEvent*) override;
+  void dragLeaveEvent(QDragLeaveEvent*) override;
+  void dropEvent(QDropEvent*) override;
 
  private:
   void redraw();
@@ -134,6 +140,8 @@ class Canvas : public QAbstractScrollArea {
   void choose_band(MachineId first);
   void start_drag(QPointF at);
   void finish_gesture(QPointF at);
+  bool takes_out(const QMouseEvent&) const;
+  void take_out();
   void move_gesture(QPointF view);
   void set_hover(AnyId);
   void step_focus(int key);
@@ -165,6 +173,7 @@ class Canvas : public QAbstractScrollArea {
   QPointF pressed_at_, pointer_; // of the viewport
   Hit pressed_;
   bool is_pressed_ = false, panning_ = false, placing_ = false, keep_ = false, space_ = false;
+  bool away_ = false;   // what is dragged has left the window
   bool culled_ = false; // the drawing lacks what is not seen
   int typed_ = 0;       // digits of a count so far
   QRectF over_;         // what the gesture painted last
@@ -172,5 +181,8 @@ class Canvas : public QAbstractScrollArea {
   mutable QSizeF ghost_size_;
   Painted painted_;
 };
+
+// What copy_machines() wrote, for the clipboard or another window.
+QMimeData* machine_formats(const std::string& copied);
 
 } // namespace snug

@@ -114,7 +114,7 @@ void Canvas::mouseMoveEvent(QMouseEvent* event) {
     verticalScrollBar()->setValue(verticalScrollBar()->value() - qRound(by.y()));
     return;
   }
-  if (gesture_) return move_gesture(at);
+  if (gesture_) return takes_out(*event) ? take_out() : move_gesture(at);
   if (is_pressed_ &&
       (at - pressed_at_).manhattanLength() >= QGuiApplication::styleHints()->startDragDistance())
     return start_drag(at);

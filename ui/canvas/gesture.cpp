@@ -138,6 +138,7 @@ class MachineDrag : public Gesture {
   MachineDrag(Session& session, std::vector<MachineId> ids)
       : Gesture(session, as_qt(names_of(session.lab(), ids))), ids_(std::move(ids)),
         finder_(session.lab(), ids_) {}
+  std::vector<MachineId> machines() const override { return ids_; }
 
  protected:
   Aim aim(const Drawing& before, const Drawing&, QPointF at) override {

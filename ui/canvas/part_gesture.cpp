@@ -1,5 +1,6 @@
 #include "ui/canvas/part_gesture.h"
 
+#include "core/gesture/names.h"
 #include "core/gesture/own_part.h"
 #include "core/text/gesture_text.h"
 #include "core/text/window_text.h"
@@ -16,9 +17,11 @@ namespace {
 
 class PartPlace : public Gesture {
  public:
-  PartPlace(Session& session, Lab part)
-      : Gesture(session, as_qt(part.facts.title)), part_(std::move(part)), finder_(session.lab(), {}) {}
-  int count() const override { return count_; }
+  enum class Often : std::uint8_t { once, counted };
+  PartPlace(Session& session, Lab part, Often often)
+      : Gesture(session, as_qt(part.facts.title)), part_(std::move(part)), finder_(session.lab(), {}),
+        often_(often) {}
+  int count() const override { return often_ == Often::counted ? count_ : 0; }
 
  protected:
   Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
@@ -52,6 +55,7 @@ class PartPlace : public Gesture {
   SpotFinder finder_;
   Spot spot_;
   SegmentId segment_;
+  Often often_;
   int count_ = 1;
   std::vector<AnyId> made_;
   std::vector<Message> changed_;
@@ -60,7 +64,14 @@ class PartPlace : public Gesture {
 } // namespace
 
 std::unique_ptr<Gesture> place_own_part(Session& s, const Lab& part) {
-  return std::make_unique<PartPlace>(s, part);
+  return std::make_unique<PartPlace>(s, part, PartPlace::Often::counted);
+}
+
+std::unique_ptr<Gesture> place_copies(Session& s, Lab copied) {
+  std::vector<AnyId> all;
+  for (const Machine& m : copied.machines) all.emplace_back(m.id);
+  copied.facts.title = names_of(copied, outermost(copied, all));
+  return std::make_unique<PartPlace>(s, std::move(copied), PartPlace::Often::once);
 }
 
 } // namespace snug

@@ -81,6 +81,7 @@ void MainWindow::make_shell() {
   column->setSpacing(0);
   column->addWidget(make_top());
   pages_ = new QStackedWidget(shell);
+  pages_->setObjectName(QStringLiteral("pages"));
   pages_->addWidget(start_);
   pages_->addWidget(make_middle());
   column->addWidget(pages_, 1);

@@ -145,6 +145,7 @@ class MainWindow : public QMainWindow {
   bool drags_picture(QWidget& button, QEvent& event); // true: the event is done with
   void copy_picture();
   void open_clipboard();
+  bool takes(const QMimeData& offered) const;
   void open_dropped(const QList<QUrl>& urls);
   void hand_out();
   void show_start();

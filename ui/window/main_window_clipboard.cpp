@@ -7,6 +7,7 @@
 #include "core/text/clip_text.h"
 #include "core/text/keep_text.h"
 #include "core/text/window_text.h"
+#include "ui/canvas/canvas.h"
 #include "ui/session/words.h"
 #include "ui/window/hand_out.h"
 #include "ui/window/main_window.h"
@@ -40,11 +41,8 @@ bool put(QMimeData* formats, const QString& type) {
 bool MainWindow::copy_chosen() {
   const auto text = copy_machines(session_.lab(), session_.selection());
   if (!text) return session_.tell(text.error()), false;
-  auto* formats = new QMimeData;
-  const QString type = as_qt(kClipType);
-  formats->setData(type, octets(*text));
-  formats->setText(as_qt(*text));
-  if (!put(formats, type)) return session_.tell(Notice::Kind::error, words(text::clipboard_refused)), false;
+  if (!put(machine_formats(*text), as_qt(kClipType)))
+    return session_.tell(Notice::Kind::error, words(text::clipboard_refused)), false;
   return true;
 }
 

@@ -1,6 +1,7 @@
 #include "core/document/new_lab.h"
 #include "core/document/read.h"
 #include "core/document/recovery.h"
+#include "core/gesture/clip.h"
 #include "core/text/keep_text.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
@@ -128,15 +129,22 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
-  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+  if (takes(*event->mimeData())) event->acceptProposedAction();
 }
 
 void MainWindow::dragMoveEvent(QDragMoveEvent* event) {
-  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+  if (takes(*event->mimeData())) event->acceptProposedAction();
+}
+
+// Files anywhere; machines where no lab is open yet, else the picture takes them.
+bool MainWindow::takes(const QMimeData& offered) const {
+  return offered.hasUrls() || (pages_->currentIndex() == 0 && offered.hasFormat(as_qt(kClipType)));
 }
 
 void MainWindow::dropEvent(QDropEvent* event) {
   event->acceptProposedAction();
+  if (!event->mimeData()->hasUrls())
+    return paste_chosen(event->mimeData()->data(as_qt(kClipType)).toStdString());
   open_dropped(event->mimeData()->urls());
 }
 

@@ -1,0 +1,86 @@
+// Machines dragged from one window into another: there they are copies, as if pasted, and their consequences
+// are shown before they are put down.
+
+#include "core/gesture/clip.h"
+#include "core/gesture/names.h"
+#include "ui/canvas/canvas.h"
+#include "ui/canvas/part_gesture.h"
+#include "ui/session/words.h"
+
+#include <QDrag>
+#include <QDragEnterEvent>
+#include <QMimeData>
+
+namespace snug {
+
+namespace {
+
+constexpr QPointF kOffView(-1e6, -1e6); // of the viewport
+
+bool has_machines(const QDropEvent& event) { return event.mimeData()->hasFormat(as_qt(kClipType)); }
+
+} // namespace
+
+// The hand leaves the window with machines in it.
+bool Canvas::takes_out(const QMouseEvent& event) const {
+  return is_pressed_ && !placing_ && !gesture_->machines().empty() &&
+         !window()->frameGeometry().contains(event.globalPosition().toPoint());
+}
+
+void Canvas::take_out() {
+  const std::vector<MachineId> machines = gesture_->machines();
+  const std::vector<AnyId> ids(machines.begin(), machines.end());
+  const auto text = copy_machines(session_.lab(), ids);
+  if (!text) return session_.tell(text.error());
+  const QRect card = on_view(box_of(before_, ids.front())).toAlignedRect() & viewport()->rect();
+  auto* drag = new QDrag(viewport());
+  drag->setMimeData(machine_formats(*text));
+  move_gesture(kOffView);
+  if (!card.isEmpty()) drag->setPixmap(viewport()->grab(card));
+  away_ = true;
+  drag->exec(Qt::CopyAction | Qt::MoveAction, Qt::CopyAction);
+  away_ = is_pressed_ = false;
+  cancel(); // unless it was put down here
+}
+
+void Canvas::dragEnterEvent(QDragEnterEvent* event) {
+  if (!has_machines(*event) || (gesture_ && !away_)) return event->ignore();
+  if (!away_) {
+    auto part = read_copied(event->mimeData()->data(as_qt(kClipType)).toStdString());
+    if (!part) {
+      session_.tell(part.error());
+      return event->ignore();
+    }
+    begin(place_copies(session_, std::move(*part)));
+  }
+  dragMoveEvent(event);
+}
+
+void Canvas::dragMoveEvent(QDragMoveEvent* event) {
+  if (!gesture_ || !has_machines(*event)) return event->ignore();
+  move_gesture(event->position());
+  event->setDropAction(away_ ? Qt::MoveAction : Qt::CopyAction);
+  event->accept();
+}
+
+void Canvas::dragLeaveEvent(QDragLeaveEvent*) {
+  if (!gesture_) return;
+  if (away_) return move_gesture(kOffView);
+  cancel();
+}
+
+void Canvas::dropEvent(QDropEvent* event) {
+  if (!gesture_ || !has_machines(*event)) return event->ignore();
+  event->setDropAction(away_ ? Qt::MoveAction : Qt::CopyAction);
+  event->accept();
+  finish_gesture(event->position());
+}
+
+QMimeData* machine_formats(const std::string& copied) {
+  auto* formats = new QMimeData;
+  formats->setData(as_qt(kClipType), QByteArray(copied.data(), static_cast<qsizetype>(copied.size())));
+  formats->setText(as_qt(copied));
+  return formats;
+}
+
+} // namespace snug
