@@ -67,6 +67,18 @@ void check_nat_reach(const Context& c, std::vector<Finding>& out) {
   }
 }
 
+void check_nat_lan(const Context& c, std::vector<Finding>& out) {
+  for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s) {
+    const Segment& segment = c.lab.segments[s];
+    const Lan* lan = segment.type == SegmentKind::nat ? c.index.lan(segment.lan) : nullptr;
+    if (!lan || (lan->prefix4 && lan->gateway4)) continue;
+    const std::string name = segment_name(c, s), through = c.name(lan->id);
+    out.push_back(found(Severity::caution,
+                        say(lan->prefix4 ? text::nat_lan_no_gateway : text::nat_lan_bare, name, through),
+                        say(text::nat_lan_why, name, through), {segment.id, lan->id}));
+  }
+}
+
 void check_nat6(const Context& c, std::vector<Finding>& out) {
   for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s) {
     const Segment& segment = c.lab.segments[s];
@@ -129,6 +141,8 @@ constexpr std::array kRules{
          check_unplugged},
     Rule{"nat-reaches-lan", Topic::networks, Severity::note,
          "What is behind a translator still reaches the LAN", "RFC 3022", check_nat_reach},
+    Rule{"nat-lan-unknown", Topic::networks, Severity::caution,
+         "The plan does not know how a translator's LAN leads on", "RFC 1122 section 3.3.1.1", check_nat_lan},
     Rule{"nat-ipv6", Topic::networks, Severity::caution, "A NAT segment has an IPv6 prefix", "RFC 3022",
          check_nat6},
     Rule{"forward-twice", Topic::networks, Severity::error, "Two port forwards use one port", "RFC 3022",

@@ -96,6 +96,16 @@ bool Explainer::gives(std::uint32_t server) const {
   return lan && lan->has_dhcp != Known::no && lan->prefix4;
 }
 
+// The LAN that a port is on; null: none.
+const Lan* Explainer::lan_of(std::uint32_t port) const {
+  const ReachPort& p = n_.ports()[port];
+  const Segment* s = p.segment != kNowhere        ? &index_.lab().segments[p.segment]
+                     : p.id.kind == Kind::segment ? find<Segment>(index_.lab(), SegmentId{p.id.number})
+                                                  : nullptr;
+  const bool is_there = s && (s->type == SegmentKind::bridged || p.segment == kNowhere);
+  return is_there ? index_.lan(s->lan) : nullptr;
+}
+
 // Why a card that asks by DHCP has no address.
 Message Explainer::lease_missing(std::uint32_t port) const {
   const std::string who = name_at(port);
@@ -113,7 +123,10 @@ Message Explainer::lease_missing(std::uint32_t port) const {
       stopped = say(text::reach_separated, who, name_at(q));
   }
   if (stopped) return *stopped;
-  return off ? *off : say(text::reach_no_lease, who, segment(port));
+  if (off) return *off;
+  const Lan* lan = lan_of(port);
+  if (lan && !lan->prefix4) return say(text::reach_lan_unknown, who, name_of(index_.lab(), lan->id));
+  return say(text::reach_no_lease, who, lan ? name_of(index_.lab(), lan->id) : segment(port));
 }
 
 // Whether the lease that a card did not get would have named a next hop.

@@ -44,6 +44,7 @@ class Explainer {
   std::optional<Message> misplaced(std::uint32_t port, const Address&) const;
   std::optional<Message> behind_translator() const;
   std::optional<Message> no_lease(std::uint32_t node) const;
+  const Lan* lan_of(std::uint32_t port) const;
   Message lease_missing(std::uint32_t port) const;
   bool gives(std::uint32_t server) const;
   bool would_lead_on(std::uint32_t port) const;

@@ -109,6 +109,9 @@ inline constexpr Template reach_no_card{"reach-no-card",
 inline constexpr Template reach_no_lease{"reach-no-lease",
                                          "{0} asks for an address by DHCP and nobody gives it one. Give it a "
                                          "fixed address, or let a server answer on {1}."};
+inline constexpr Template reach_lan_unknown{
+    "reach-lan-unknown", "{0} asks for an address by DHCP on {1}, whose addresses the plan does not know. "
+                         "Enter the prefix and the gateway of {1}."};
 inline constexpr Template reach_range_used{
     "reach-range-used", "{0} asks for an address by DHCP, but {1} has none left on {2}. Give {0} a fixed "
                         "address, or lengthen the range of {1}."};

@@ -29,6 +29,13 @@ inline constexpr Template nat_reaches_lan_any{"nat-reaches-lan-any",
 inline constexpr Template nat_reaches_lan_why{
     "nat-reaches-lan-why", "Translation hides the guests, it holds nothing back. Put machines that must not "
                            "get out on an isolated segment."};
+inline constexpr Template nat_lan_bare{"nat-lan-bare",
+                                       "{0} leaves through {1}, whose addresses the plan does not know"};
+inline constexpr Template nat_lan_no_gateway{"nat-lan-no-gateway",
+                                             "{0} leaves through {1}, whose gateway the plan does not know"};
+inline constexpr Template nat_lan_why{
+    "nat-lan-why", "In the plan nothing on {0} reaches the outside. Enter the prefix and the gateway of {1}; "
+                   "they stand with the LANs of the PC."};
 inline constexpr Template nat_ipv6{"nat-ipv6", "{0} is a NAT segment and has the IPv6 prefix {1}"};
 inline constexpr Template nat_ipv6_why{
     "nat-ipv6-why", "The translator is for IPv4 only: IPv6 packets do not leave this segment."};

@@ -38,6 +38,12 @@ const std::vector<RuleCase> kCases{
        return Ids{w.deck, w.hold};
      }},
     {"card-unplugged", note, false, [](World& w) { return Ids{w.add_card(w.desk, {})}; }},
+    {"nat-lan-unknown", caution, false,
+     [](World& w) {
+       w.segment(w.crew).lan = w.lan;
+       w.its_lan().gateway4.reset();
+       return Ids{w.crew, w.lan};
+     }},
     {"nat-ipv6", caution, false,
      [](World& w) {
        w.segment(w.crew).prefix6 = prefix("fd12:3456:789a:50::/64");

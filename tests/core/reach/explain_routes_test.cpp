@@ -106,6 +106,22 @@ TEST(Explain, ALanWithoutGatewayLeadsNowhere) {
   }
 }
 
+// Who asks by DHCP on a LAN is told what is lacking there, the translator too.
+TEST(Explain, ALanWhoseAddressesNobodyEnteredGivesNone) {
+  World w;
+  const MachineId hand = w.add_machine("hand"), flat = w.add_machine("flat");
+  w.card(w.add_card(hand, w.crew)).addresses.emplace_back().kind = AddressKind::dhcp;
+  w.card(w.add_card(flat, w.lane)).addresses.emplace_back().kind = AddressKind::dhcp;
+  w.segment(w.crew).lan = w.lan;
+  w.segment(w.lane).prefix4.reset();
+  w.its_lan().prefix4.reset();
+  for (const MachineId from : {hand, flat}) {
+    const Told t = ask(w.lab, between(from, kOutside));
+    EXPECT_EQ(t.id, "reach-lan-unknown") << t.sentence;
+    EXPECT_NE(t.sentence.find("the gateway of house LAN"), std::string::npos) << t.sentence;
+  }
+}
+
 TEST(Explain, WhereNothingLeadsOutsideNoRouteHelps) {
   World w;
   w.machine(w.desk).routes.clear();
