@@ -41,6 +41,11 @@ bool is_numeric_column(const Table& t, std::size_t column) {
   return any;
 }
 
+bool is_empty(const Cell& cell) {
+  const auto* text = std::get_if<std::string>(&cell);
+  return text ? text->empty() : std::holds_alternative<std::monostate>(cell);
+}
+
 constexpr std::string_view kStyle =
     "body{font-family:Inter,system-ui,sans-serif;color:#1b2430;background:#fffdf9;margin:2em}"
     "table{border-collapse:collapse}caption{font-size:1.3em;font-weight:600;text-align:left;padding-bottom:."
@@ -51,7 +56,20 @@ constexpr std::string_view kStyle =
 
 } // namespace
 
-std::string markdown(const Table& t) {
+// What nobody has is no column for a reader; tables for programs keep every one.
+Table for_reading(Table t) {
+  for (std::size_t i = t.columns.size(); i-- > 0 && !t.rows.empty();) {
+    const auto at = static_cast<std::ptrdiff_t>(i);
+    if (std::any_of(t.rows.begin(), t.rows.end(), [i](const TableRow& r) { return !is_empty(r.cells[i]); }))
+      continue;
+    t.columns.erase(t.columns.begin() + at);
+    for (TableRow& row : t.rows) row.cells.erase(row.cells.begin() + at);
+  }
+  return t;
+}
+
+std::string markdown(const Table& whole) {
+  const Table t = for_reading(whole);
   std::string out;
   if (!t.title.empty()) out += "## " + markdown_text(t.title) + "\n\n";
   for (const TableColumn& c : t.columns) (out += "| ") += markdown_cell(c.title) + " ";
@@ -83,7 +101,8 @@ void append_line(std::string& out, const std::vector<std::string>& cells,
 
 } // namespace
 
-std::string plain(const Table& t) {
+std::string plain(const Table& whole) {
+  const Table t = for_reading(whole);
   std::vector<std::vector<std::string>> lines(1);
   for (const TableColumn& c : t.columns) lines[0].emplace_back(c.title);
   for (const TableRow& row : t.rows) {
@@ -98,7 +117,8 @@ std::string plain(const Table& t) {
   return out;
 }
 
-std::string html(const Table& t, std::string_view language) {
+std::string html(const Table& whole, std::string_view language) {
+  const Table t = for_reading(whole);
   std::string out = "<!DOCTYPE html>\n<html lang=\"" + html(language) +
                     "\">\n<head>\n<meta charset=\"utf-8\">\n<title>" + html(t.title) + "</title>\n<style>" +
                     std::string(kStyle) + "</style>\n</head>\n<body>\n<table>\n";

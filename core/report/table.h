@@ -30,6 +30,8 @@ struct Table {
 };
 
 std::string cell_text(const Cell&); // empty for nothing
+// Without the columns in which no row says anything; as it is where there are no rows.
+Table for_reading(Table);
 
 // RFC 4180: header line, CRLF after every record; text cells guarded against formulas.
 std::string csv(const Table&);

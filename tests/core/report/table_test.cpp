@@ -28,6 +28,22 @@ TEST(TableMarkdown, KeepsTextOutOfTheMarkup) {
   EXPECT_EQ(text.find("a|b"), std::string::npos) << text;
 }
 
+TEST(TableForReading, LeavesOutColumnsThatNobodyFills) {
+  Table t = hostile();
+  t.columns.push_back({"vlan", "VLAN"});
+  for (TableRow& row : t.rows) row.cells.emplace_back();
+  t.columns.push_back({"note", "Note"});
+  for (TableRow& row : t.rows) row.cells.emplace_back(std::string());
+  for (const std::string& text : {markdown(t), html(t, "en"), plain(t)}) {
+    EXPECT_EQ(text.find("VLAN"), std::string::npos) << text;
+    EXPECT_EQ(text.find("Note"), std::string::npos) << text;
+    EXPECT_NE(text.find("Number"), std::string::npos) << "one row has it: " << text;
+  }
+  EXPECT_NE(csv(t).find("VLAN"), std::string::npos) << "programs find every column";
+  t.rows.clear();
+  EXPECT_NE(markdown(t).find("VLAN"), std::string::npos) << "where there are no rows all of it is shown";
+}
+
 // For a terminal: columns below each other, no control characters, no markup.
 TEST(TablePlain, StandsInColumns) {
   Table t = hostile();
