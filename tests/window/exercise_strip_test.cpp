@@ -3,13 +3,17 @@
 #include "core/analyse/standing.h"
 #include "core/edit/build.h"
 #include "tests/window/hand.h"
+#include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/window/exercise_strip.h"
 
 #include <gtest/gtest.h>
 
+#include <QApplication>
+#include <QHelpEvent>
 #include <QPushButton>
 #include <QTest>
+#include <QToolTip>
 
 namespace snug::test {
 namespace {
@@ -32,6 +36,23 @@ class Strip : public ::testing::Test {
   MainWindow window;
   Hand hand{window};
 };
+
+// The ruler shows what the tip speaks of, and must be seen beside it.
+TEST_F(Strip, TheTipStandsBelowTheRuler) {
+  QPushButton& b = button("Names and logins");
+  QHelpEvent help(QEvent::ToolTip, b.rect().center(), b.mapToGlobal(b.rect().center()));
+  QCoreApplication::sendEvent(&b, &help);
+  ASSERT_TRUE(QToolTip::isVisible());
+  EXPECT_EQ(QToolTip::text(), b.toolTip());
+  const auto* ruler = window.findChild<Ruler*>();
+  ASSERT_NE(ruler, nullptr);
+  const QRect kept(ruler->mapToGlobal(QPoint()), ruler->size());
+  for (const QWidget* w : QApplication::topLevelWidgets()) {
+    const bool is_tip = w->inherits("QTipLabel") && w->isVisible();
+    EXPECT_FALSE(is_tip && w->geometry().intersects(kept));
+  }
+  QToolTip::hideText();
+}
 
 TEST_F(Strip, AnExerciseWithErrorsSaysSo) {
   const Analysis& a = hand.session().analysis();

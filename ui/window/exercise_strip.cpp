@@ -8,8 +8,10 @@
 #include "ui/window/flow_layout.h"
 
 #include <QEvent>
+#include <QHelpEvent>
 #include <QPainter>
 #include <QPushButton>
+#include <QToolTip>
 
 #include <algorithm>
 #include <functional>
@@ -28,10 +30,15 @@ class VerdictButton : public QPushButton {
   }
   std::optional<std::pair<Standing, Theme>> marked; // what its icon shows
   std::function<void(bool)> looked_at;              // with pointer or keyboard, and no longer
+  std::function<QPoint(QPoint)> tip_at;             // where the tip stands, for a pointer there
 
  protected:
   bool event(QEvent* e) override {
     const QEvent::Type type = e->type();
+    if (type == QEvent::ToolTip && tip_at && !toolTip().isEmpty()) {
+      QToolTip::showText(tip_at(static_cast<QHelpEvent*>(e)->globalPos()), toolTip(), this, rect());
+      return true;
+    }
     if (type == QEvent::Enter || type == QEvent::FocusIn) looked_at(true);
     if (type == QEvent::Leave || type == QEvent::FocusOut) looked_at(false);
     return QPushButton::event(e);
@@ -105,6 +112,7 @@ void ExerciseStrip::fill() {
   for (const ExerciseId id : wanted) {
     auto* button = new VerdictButton(this);
     button->looked_at = [this, id](bool is_on) { emit looked_at(is_on ? std::optional(id) : std::nullopt); };
+    button->tip_at = [this](QPoint pointer) { return below_all(pointer); };
     // Assistive technology turns a button without clicking it.
     connect(button, &QPushButton::toggled, this, [this, id](bool on) {
       if (on == (session_.exercise() == id)) return;
@@ -121,6 +129,12 @@ void ExerciseStrip::fill() {
   }
   add_plus();
   refresh();
+}
+
+QPoint ExerciseStrip::below_all(QPoint pointer) const {
+  if (!kept_clear_) return pointer;
+  constexpr int kDrop = 16; // of a tip below the point that it is shown at
+  return {pointer.x(), kept_clear_->mapToGlobal(kept_clear_->rect().bottomLeft()).y() - kDrop};
 }
 
 void ExerciseStrip::add_plus() {

@@ -22,6 +22,8 @@ class ExerciseStrip : public QWidget {
   ~ExerciseStrip() override;
   void set_theme(Theme theme);
   int line_width() const; // of all of them beside each other
+  // Tips stand below this widget, which shows what they speak of. It outlives the strip's tips.
+  void keep_clear(const QWidget& widget) { kept_clear_ = &widget; }
 
  signals:
   // The pointer or the keyboard is on one; nothing: on none.
@@ -32,12 +34,14 @@ class ExerciseStrip : public QWidget {
  private:
   void fill();
   void add_plus();
+  QPoint below_all(QPoint pointer) const;
   void refresh();
   void show(const ExerciseStanding&, VerdictButton&);
   Session& session_;
   Theme theme_ = Theme::light;
   FlowLayout* box_;
   QPushButton* add_ = nullptr;
+  const QWidget* kept_clear_ = nullptr;
   std::vector<std::pair<ExerciseId, VerdictButton*>> buttons_;
 };
 

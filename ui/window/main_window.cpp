@@ -63,6 +63,7 @@ void MainWindow::make_parts() {
   new Minimap(*canvas_);
   ruler_ = new Ruler(session_);
   exercises_ = new ExerciseStrip(session_);
+  exercises_->keep_clear(*ruler_);
   findings_ = new FindingsPanel(session_);
   properties_ = new PropertyPanel(session_);
   parts_ = new PartsPanel(session_, *canvas_);
