@@ -50,14 +50,8 @@ void check_no_role(const Context& c, std::vector<Finding>& out) {
   std::vector<AnyId> places;
   c.addresses.facts().each_machine(MachineMark::no_role,
                                    [&](std::uint32_t m) { places.push_back(c.lab.machines[m].id); });
-  if (places.empty()) return;
-  constexpr std::size_t kNamed = 5;
-  std::vector<std::string> names;
-  for (std::size_t i = 0; i < places.size() && i < kNamed; ++i) names.push_back(c.name(places[i]));
-  const bool all = names.size() == places.size();
-  Message message = say(all ? text::machine_no_role : text::machine_no_role_more,
-                        Count{static_cast<std::int64_t>(places.size())}, names);
-  out.push_back(found(Severity::note, std::move(message), say(text::machine_no_role_why), std::move(places)));
+  note_of_all(c, std::move(places), {text::machine_no_role, text::machine_no_role_more},
+              say(text::machine_no_role_why), out);
 }
 
 // `wish`, or the first of wish-2, wish-3 … that no machine has.

@@ -55,6 +55,16 @@ void check_unplugged(const Context& c, std::vector<Finding>& out) {
   });
 }
 
+// Where there is nothing to plug a card into, none is missed.
+void check_no_card(const Context& c, std::vector<Finding>& out) {
+  if (c.lab.segments.empty()) return;
+  std::vector<AnyId> places;
+  for (std::uint32_t m = 0; m < c.lab.machines.size(); ++m)
+    if (c.index.cards_of(m).empty()) places.push_back(c.lab.machines[m].id);
+  note_of_all(c, std::move(places), {text::machine_no_card, text::machine_no_card_more},
+              say(text::machine_no_card_why), out);
+}
+
 void check_nat_reach(const Context& c, std::vector<Finding>& out) {
   for (std::uint32_t s = 0; s < c.lab.segments.size(); ++s) {
     const Segment& segment = c.lab.segments[s];
@@ -139,6 +149,8 @@ constexpr std::array kRules{
          kPracticeSource, check_names},
     Rule{"card-unplugged", Topic::networks, Severity::note, "A card is on no segment", kPracticeSource,
          check_unplugged},
+    Rule{"machine-no-card", Topic::networks, Severity::note, "A machine has no card", kPracticeSource,
+         check_no_card},
     Rule{"nat-reaches-lan", Topic::networks, Severity::note,
          "What is behind a translator still reaches the LAN", "RFC 3022", check_nat_reach},
     Rule{"nat-lan-unknown", Topic::networks, Severity::caution,

@@ -6,6 +6,17 @@
 
 namespace snug {
 
+void note_of_all(const Context& c, std::vector<AnyId> places, AllOrMore words, Message reason,
+                 std::vector<Finding>& out) {
+  if (places.empty()) return;
+  constexpr std::size_t kNamed = 5;
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < places.size() && i < kNamed; ++i) names.push_back(c.name(places[i]));
+  const Template& said = names.size() == places.size() ? words.all : words.more;
+  Message message = say(said, Count{static_cast<std::int64_t>(places.size())}, std::move(names));
+  out.push_back(found(Severity::note, std::move(message), std::move(reason), std::move(places)));
+}
+
 Fix set_one(const Context& c, const Message& label, AnyId id, std::string_view key, Value value) {
   return build_fix(c, label, [&](EditBuilder& b) { b.set(id, key, std::move(value)); });
 }

@@ -15,6 +15,14 @@ inline Finding found(Severity severity, Message message, Message reason, std::ve
   return f;
 }
 
+// One note for all of them, which names some: a template of number and names, another where there are more.
+// Nothing where there are none.
+struct AllOrMore {
+  const Template &all, &more;
+};
+void note_of_all(const Context&, std::vector<AnyId> places, AllOrMore, Message reason,
+                 std::vector<Finding>& out);
+
 // Occasions that are bad, and which of them is the worst: a place in Context::budgets.
 struct Trouble {
   Occasions when;

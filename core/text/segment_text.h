@@ -22,6 +22,13 @@ inline constexpr Template segment_name_twice_why{
 inline constexpr Template card_unplugged{"card-unplugged", "{0} is on no segment"};
 inline constexpr Template card_unplugged_why{"card-unplugged-why", "Plug it into a segment or remove it."};
 
+inline constexpr Template machine_no_card{"machine-no-card", "{0} machines have no card: {1}",
+                                          "{0} machine has no card: {1}"};
+inline constexpr Template machine_no_card_more{"machine-no-card-more",
+                                               "{0} machines have no card, among them {1}"};
+inline constexpr Template machine_no_card_why{
+    "machine-no-card-why",
+    "Nobody reaches a machine without one. Pull a card from it to a segment, if it is to talk to anybody."};
 inline constexpr Template nat_reaches_lan{
     "nat-reaches-lan", "a guest on {0} still reaches everything on {1} and in any VPN of the PC"};
 inline constexpr Template nat_reaches_lan_any{"nat-reaches-lan-any",

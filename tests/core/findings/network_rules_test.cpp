@@ -38,6 +38,7 @@ const std::vector<RuleCase> kCases{
        return Ids{w.deck, w.hold};
      }},
     {"card-unplugged", note, false, [](World& w) { return Ids{w.add_card(w.desk, {})}; }},
+    {"machine-no-card", note, false, [](World& w) { return Ids{w.add_machine("mute")}; }},
     {"nat-lan-unknown", caution, false,
      [](World& w) {
        w.segment(w.crew).lan = w.lan;
