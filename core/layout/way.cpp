@@ -82,15 +82,45 @@ void add_rail(const RailLines& rail, const std::vector<Point>& joints, std::vect
   if (rises) out.push_back({{*rail.riser, ends.begin()->first}, {*rail.riser, ends.rbegin()->first}});
 }
 
-} // namespace
+using Joints = std::map<std::uint32_t, std::vector<Point>>; // by segment
 
-std::vector<WayLine> lines_of_way(const Index& index, const Drawing& drawing, std::span<const AnyId> passed) {
-  std::vector<WayLine> out;
-  const std::vector<Wire> wires = wires_of(index, passed);
-  if (wires.empty()) return out;
-  const auto rails = rails_of(drawing);
-  std::map<std::uint32_t, std::vector<Point>> joints; // by segment
-  std::optional<int> top;                             // of the wire whose joint comes next
+// Whether it goes from this segment to its LAN or through its translator.
+bool leaves_by(const Index& index, std::span<const AnyId> passed, SegmentId id) {
+  const std::uint32_t place = index.place(id);
+  if (place == kNowhere || !is_among(passed, id)) return false;
+  const Segment& s = index.lab().segments[place];
+  if (s.type == SegmentKind::isolated) return false;
+  return (s.lan && is_among(passed, s.lan)) ||
+         (s.type == SegmentKind::nat && is_among(passed, AnyId{Kind::outside, 0}));
+}
+
+// The PC stands before the segment whose socket it uses.
+bool uses_socket(std::span<const AnyId> passed, SegmentId id) {
+  for (std::size_t i = 1; i < passed.size(); ++i)
+    if (passed[i - 1].kind == Kind::pc && passed[i] == AnyId(id)) return true;
+  return false;
+}
+
+// Out of the frame to the left, and to the PC's sockets.
+void add_ends(const Index& index, const Drawing& drawing, std::span<const AnyId> passed, Joints& joints,
+              std::vector<WayLine>& out) {
+  SegmentId begun; // its first stretch is where it leaves
+  for (const AnyShape& shape : drawing.shapes) {
+    const auto* line = std::get_if<LineShape>(&shape);
+    if (!line || line->of.kind != Kind::segment) continue;
+    const SegmentId id{line->of.number};
+    const bool is_socket = line->part == Part::socket && uses_socket(passed, id);
+    const bool leaves = leaves_by(index, passed, id);
+    if (is_socket || (line->part == Part::lane && leaves)) out.push_back({line->from, line->to});
+    if (is_socket || (line->part == Part::rail && leaves && begun != id))
+      joints[id.number].push_back(line->from);
+    if (line->part == Part::rail) begun = id;
+  }
+}
+
+void add_wires(const Drawing& drawing, const std::vector<Wire>& wires,
+               const std::map<std::uint32_t, RailLines>& rails, Joints& joints, std::vector<WayLine>& out) {
+  std::optional<int> top; // of the wire whose joint comes next
   for (const AnyShape& shape : drawing.shapes) {
     if (const auto* line = std::get_if<LineShape>(&shape); line && line->part == Part::wire)
       if (!top) top = line->from.y;
@@ -108,6 +138,17 @@ std::vector<WayLine> lines_of_way(const Index& index, const Drawing& drawing, st
     }
     top.reset();
   }
+}
+
+} // namespace
+
+std::vector<WayLine> lines_of_way(const Index& index, const Drawing& drawing, std::span<const AnyId> passed) {
+  std::vector<WayLine> out;
+  if (passed.empty()) return out;
+  const auto rails = rails_of(drawing);
+  Joints joints;
+  add_wires(drawing, wires_of(index, passed), rails, joints, out);
+  add_ends(index, drawing, passed, joints, out);
   for (const auto& [segment, at] : joints) add_rail(rails.at(segment), at, out);
   return out;
 }

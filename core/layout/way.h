@@ -13,8 +13,9 @@ struct WayLine {
   friend bool operator==(const WayLine&, const WayLine&) = default;
 };
 // What a packet passes are machines, cards and segments. Wires of those cards, of an inner guest's card the
-// wires of its hypervisors that carry its segment, and the rails between the joints of these wires. Nothing
-// for cards that are not drawn.
+// wires of its hypervisors that carry its segment, the line to a LAN or a translator and to the PC's socket
+// (the PC stands before its segment), and the rails between the ends of all these. Nothing for cards that are
+// not drawn.
 std::vector<WayLine> lines_of_way(const Index&, const Drawing&, std::span<const AnyId> passed);
 
 } // namespace snug

@@ -12,6 +12,7 @@ class FerryWindow : public ::testing::Test {
  protected:
   void SetUp() override {
     window.start_sample("skerry-ferries");
+    settle(window);
     first_bytes = write_lab(hand.lab());
   }
   const Machine& machine(const char* name) { return *find<Machine>(hand.lab(), hand.machine(name)); }

@@ -7,7 +7,23 @@
 
 #include <gtest/gtest.h>
 
+#include <tuple>
+#include <utility>
+
 namespace snug::test {
+
+void settle(MainWindow& window) {
+  Canvas& canvas = window.canvas();
+  const auto shown = [&] {
+    return std::tuple(canvas.mapToGlobal(QPoint()), canvas.size(), canvas.on_view(QPointF()), canvas.zoom());
+  };
+  auto last = shown();
+  int same = 0;
+  EXPECT_TRUE(QTest::qWaitFor([&] {
+    same = WhenSeen::waiting() == 0 && std::exchange(last, shown()) == shown() ? same + 1 : 0;
+    return same > 2;
+  }));
+}
 
 Hand::Hand(MainWindow& window) : window_(window) {
   window_.resize(1720, 1000); // all panels are open

@@ -8,6 +8,9 @@
 
 namespace snug::test {
 
+// Until what is filled after the first picture is there and the picture has its place.
+void settle(MainWindow& window);
+
 class Hand {
  public:
   explicit Hand(MainWindow& window);

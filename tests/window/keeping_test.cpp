@@ -10,7 +10,6 @@
 #include "tests/support/scale.h"
 #include "tests/support/temp_folder.h"
 #include "tests/window/hand.h"
-#include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 #include "ui/window/hand_out.h"
 #include "ui/window/notice_bar.h"
@@ -542,11 +541,8 @@ TEST_F(Keeping, WhatIsSaidMovesNothing) {
   MainWindow window;
   show(window);
   window.start_sample("skerry-ferries");
+  settle(window);
   const auto place = [&](const QWidget& w) { return QRect(w.mapTo(&window, QPoint()), w.size()); };
-  QRect last;
-  ASSERT_TRUE(QTest::qWaitFor([&] { // what is filled after the first picture is there
-    return WhenSeen::waiting() == 0 && std::exchange(last, place(window.canvas())) == place(window.canvas());
-  }));
   const QRect before = place(window.canvas());
   const QRectF view = window.canvas().on_view(snug::Box{0, 0, 100, 100});
   window.session().tell(Notice::Kind::told, QStringLiteral("one"));

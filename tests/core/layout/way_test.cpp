@@ -2,10 +2,12 @@
 
 #include "core/layout/draw.h"
 #include "tests/support/ferries.h"
+#include "tests/support/told.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace snug::test {
 namespace {
@@ -78,6 +80,49 @@ TEST(LinesOfWay, GoUpTheRiserBetweenStretches) {
   ASSERT_NE(riser, lines.end());
   EXPECT_TRUE(has(lines, upper, {riser->from.x, upper.y}));
   EXPECT_TRUE(has(lines, lower, {riser->from.x, lower.y}));
+}
+
+const LineShape& line_of(const Drawing& drawing, AnyId id, Part part) {
+  for (const AnyShape& s : drawing.shapes)
+    if (const auto* l = std::get_if<LineShape>(&s); l && l->of == id && l->part == part) return *l;
+  throw std::runtime_error("no such line");
+}
+
+// Along the rail to the translator and on to the LAN that it leads to.
+TEST(LinesOfWay, LeaveThroughTheTranslator) {
+  const Ways w;
+  const SegmentId crew = w.segment("Crew");
+  const LanId lan = w.lab.lans.at(0).id;
+  const CardId a = w.card("gangway", "Crew");
+  const auto lines = w.lines({machine(w.lab, "gangway").id, a, crew, crew, lan, kOutside});
+  const LineShape &rail = line_of(w.drawing, crew, Part::rail), &lane = line_of(w.drawing, crew, Part::lane);
+  EXPECT_TRUE(has(lines, rail.from, w.joint(a)));
+  EXPECT_TRUE(has(lines, lane.from, lane.to));
+  const auto inside = w.lines({machine(w.lab, "gangway").id, a, crew});
+  EXPECT_FALSE(has(inside, lane.from, lane.to)) << "it stays on the segment";
+}
+
+TEST(LinesOfWay, LeadToTheLanOfABridgedSegment) {
+  const Ways w;
+  const SegmentId house = w.segment("House LAN");
+  const CardId a = w.card("wheelhouse", "House LAN");
+  const auto lines = w.lines({a, house, w.lab.lans.at(0).id});
+  const LineShape &rail = line_of(w.drawing, house, Part::rail),
+                  &lane = line_of(w.drawing, house, Part::lane);
+  EXPECT_TRUE(has(lines, rail.from, w.joint(a)));
+  EXPECT_TRUE(has(lines, lane.from, lane.to));
+}
+
+TEST(LinesOfWay, EndAtTheSocketThatThePcUses) {
+  const Ways w;
+  const SegmentId steering = w.segment("Steering"), passengers = w.segment("Passengers");
+  const CardId a = w.card("beacon", "Steering");
+  const auto lines = w.lines({a, steering, AnyId{Kind::pc, 0}, steering, passengers});
+  const LineShape& socket = line_of(w.drawing, steering, Part::socket);
+  const LineShape& other = line_of(w.drawing, passengers, Part::socket);
+  EXPECT_TRUE(has(lines, socket.from, socket.to));
+  EXPECT_TRUE(has(lines, w.joint(a), socket.from));
+  EXPECT_FALSE(has(lines, other.from, other.to));
 }
 
 TEST(LinesOfWay, NothingPassedIsNoLine) {
