@@ -6,6 +6,7 @@
 #include "core/layout/palette.h"
 #include "core/layout/way.h"
 #include "ui/canvas/gesture.h"
+#include "ui/canvas/ghost_words.h"
 #include "ui/canvas/glide.h"
 #include "ui/session/session.h"
 
@@ -17,6 +18,8 @@
 class QMimeData;
 
 namespace snug {
+
+class Repaint;
 
 class Canvas : public QAbstractScrollArea {
   Q_OBJECT
@@ -113,9 +116,10 @@ class Canvas : public QAbstractScrollArea {
   void fit_again();
   void update_around(AnyId);
   QRegion around(AnyId) const;
+  QRegion ring_of(AnyId) const;
   void take_ring(AnyId);
   void update_over();
-  void paint_over(QPainter&);
+  void paint_over(QPainter&, const Repaint&);
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
   void paint_marks(QPainter&, AnyId);
   void paint_way(QPainter&);
@@ -139,6 +143,7 @@ class Canvas : public QAbstractScrollArea {
   void press_mark(MachineId);
   void choose_band(MachineId first);
   void start_drag(QPointF at);
+  void take_before();
   void finish_gesture(QPointF at);
   bool takes_out(const QMouseEvent&) const;
   void take_out();
@@ -150,10 +155,9 @@ class Canvas : public QAbstractScrollArea {
   void aim_at(AnyId);
   std::vector<AnyId> places_in_order() const;
 
-  QSizeF ghost_size() const;
+  QRegion covered_by_ghost() const;
   QRectF off_target(QRectF) const;
 
-  static constexpr qreal kGhostWidth = 340;
   Session& session_;
   Drawing drawing_, before_; // before_: as it was when the gesture began
   Redrawing redrawing_;      // of previews
@@ -177,8 +181,7 @@ class Canvas : public QAbstractScrollArea {
   bool culled_ = false; // the drawing lacks what is not seen
   int typed_ = 0;       // digits of a count so far
   QRectF over_;         // what the gesture painted last
-  mutable QString ghost_says_;
-  mutable QSizeF ghost_size_;
+  mutable GhostWords ghost_;
   Painted painted_;
 };
 

@@ -21,7 +21,7 @@ bool is_duty(const Hit& h) {
 
 void Canvas::start_drag(QPointF at) {
   const QPointF on = on_drawing(pressed_at_);
-  before_ = drawing_;
+  take_before();
   if (pulled_) {
     gesture_ = pull_from(pulled_);
   } else if (const SegmentId rail = is_duty(pressed_) ? rail_at(drawing_, at_joint(pressed_)) : SegmentId{}) {
@@ -49,6 +49,13 @@ void Canvas::start_drag(QPointF at) {
   pulled_ = {};
   update_duties();
   move_gesture(at);
+}
+
+// What is there for a free hand only goes.
+void Canvas::take_before() {
+  before_ = drawing_;
+  for (const AnyId id : handles()) update_around(id);
+  update_around(focus_);
 }
 
 // Where the rail is on which a mark of a duty stands: below the mark.

@@ -72,7 +72,7 @@ void Canvas::mousePressEvent(QMouseEvent* event) {
 
 // Let go on the mark it switches, elsewhere nothing happens.
 void Canvas::press_mark(MachineId machine) {
-  before_ = drawing_;
+  take_before();
   gesture_ = press_power(session_, machine, power_reach());
   move_gesture(pressed_at_);
 }

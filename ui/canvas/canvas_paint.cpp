@@ -1,4 +1,6 @@
 #include "ui/canvas/canvas.h"
+#include "ui/canvas/dashes.h"
+#include "ui/canvas/repaint.h"
 #include "ui/diagram/paint.h"
 #include "ui/theme/theme.h"
 
@@ -15,44 +17,47 @@ namespace {
 
 constexpr qreal kTextFrom = 0.35; // below this zoom letters are not painted
 constexpr int kGhostGap = 14;     // from the pointer
-constexpr int kRingReach = 16;    // on either side of an edge, of rings, marks and handles
+constexpr int kGhostCorner = 8;
+constexpr int kRingReach = 16;                  // on either side of an edge, of rings, marks and handles
+constexpr qreal kRingOut = 7, kRingCorner = 11; // of a ring alone, over the edge, in the drawing's units
 
 } // namespace
 
 void Canvas::paintEvent(QPaintEvent* event) {
   const QRect dirty = event->rect();
   QPainter painter(viewport());
-  painter.fillRect(dirty, colour(colours(), Ink::sheet)); // clipped to the region
+  const Drawing* moving = glide_.shown();
   const bool small = zoom_ < kTextFrom;
+  painter.fillRect(dirty, colour(colours(), Ink::sheet)); // clipped to the region
   painter.setRenderHint(QPainter::Antialiasing, !small);
   painter.setRenderHint(QPainter::TextAntialiasing);
   painter.translate(on_view(QPointF(0, 0)));
   painter.scale(zoom_, zoom_);
   std::vector<QRectF> seen;
-  for (const QRect& r : event->region())
+  for (const QRect& r : moving ? event->region() : event->region() - covered_by_ghost())
     seen.emplace_back(on_drawing(r.topLeft()), on_drawing(r.bottomRight() + QPoint(1, 1)));
-  const Drawing* moving = glide_.shown();
-  for (const AnyShape& s : (moving ? *moving : drawing_).shapes) {
-    if (small && std::holds_alternative<TextShape>(s)) continue;
-    const QRectF touched = bounds(s);
-    if (std::none_of(seen.begin(), seen.end(), [&](const QRectF& r) { return touched.intersects(r); }))
-      continue;
-    paint(painter, s, colours());
-    ++painted_.shapes;
-  }
+  const Repaint repaint(std::move(seen), 1 / zoom_);
+  painted_.shapes += repaint.paint(painter, (moving ? *moving : drawing_).shapes, colours(), !small);
   ++painted_.frames;
   if (QRegion(viewport()->rect()).subtracted(event->region()).isEmpty()) ++painted_.whole;
-  if (!moving) paint_over(painter);
+  if (!moving) paint_over(painter, repaint);
 }
 
 void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool dashed) {
   snug::Box box = box_of(drawing_, id);
   if (box.w == 0) return;
-  QPen pen(colour(colours(), ink), width);
-  if (dashed) pen.setDashPattern({3, 2});
-  painter.setPen(pen);
-  painter.setBrush(Qt::NoBrush);
-  painter.drawRoundedRect(as_rect(box).adjusted(-4, -4, 4, 4), 10, 10);
+  const QRectF around = as_rect(box).adjusted(-4, -4, 4, 4);
+  constexpr qreal kCorner = 10, kCrisp = 1.5; // pixels that a stroke must have to be filled
+  if (dashed && width * zoom_ >= kCrisp) {
+    paint_dashed(painter, {around, kCorner, qreal(width), 3.0 * width, 2.0 * width}, colour(colours(), ink),
+                 as_rect(seen()));
+  } else {
+    QPen pen(colour(colours(), ink), width);
+    if (dashed) pen.setDashPattern({3, 2});
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRoundedRect(around, kCorner, kCorner);
+  }
   paint_marks(painter, id);
 }
 
@@ -69,16 +74,19 @@ void Canvas::paint_marks(QPainter& painter, AnyId id) {
   }
 }
 
-void Canvas::paint_over(QPainter& painter) {
+void Canvas::paint_over(QPainter& painter, const Repaint& repaint) {
+  const auto ring = [&](AnyId id, Ink ink, int width, bool dashed) {
+    if (repaint.touches(as_rect(box_of(drawing_, id)).adjusted(-kRingOut, -kRingOut, kRingOut, kRingOut)))
+      paint_ring(painter, id, ink, width, dashed);
+  };
   painter.setRenderHint(QPainter::Antialiasing);
-  if (hover_ && !gesture_ && !session_.is_selected(hover_)) paint_ring(painter, hover_, Ink::muted, 1, false);
+  if (hover_ && !gesture_ && !session_.is_selected(hover_)) ring(hover_, Ink::muted, 1, false);
   paint_way(painter);
-  for (const AnyId id : session_.selection()) paint_ring(painter, id, Ink::info, 2, false);
-  if (focus_ && hasFocus() && !gesture_ && !session_.is_selected(focus_))
-    paint_ring(painter, focus_, Ink::text, 2, true);
+  for (const AnyId id : session_.selection()) ring(id, Ink::info, 2, false);
+  if (focus_ && hasFocus() && !gesture_ && !session_.is_selected(focus_)) ring(focus_, Ink::text, 2, true);
   if (!gesture_) return paint_handles(painter);
   if (gesture_->target() && !gesture_->duty())
-    paint_ring(painter, gesture_->target(), gesture_->is_refused() ? Ink::error : Ink::info, 3, true);
+    ring(gesture_->target(), gesture_->is_refused() ? Ink::error : Ink::info, 3, true);
   paint_duties(painter);
   const QPointF at = on_drawing(pointer_);
   if (const auto from = gesture_->line_from()) {
@@ -118,22 +126,16 @@ void Canvas::paint_duties(QPainter& painter) {
 
 QRectF Canvas::ghost_box() const {
   if (!gesture_ || gesture_->title().isEmpty()) return {};
-  return off_target(QRectF(pointer_ + QPointF(kGhostGap, kGhostGap), ghost_size()));
+  ghost_.take(gesture_->title(), gesture_->words(), layoutDirection());
+  return off_target(QRectF(pointer_ + QPointF(kGhostGap, kGhostGap), ghost_.size()));
 }
 
-// Words are measured once: they are asked for several times a frame.
-QSizeF Canvas::ghost_size() const {
-  const QString says = gesture_->title() + QLatin1Char('\n') + gesture_->words();
-  if (says == ghost_says_) return ghost_size_;
-  const QFontMetricsF bold(diagram_font(13, Weight::semibold)), plain(diagram_font(12, Weight::regular));
-  qreal w = bold.horizontalAdvance(gesture_->title());
-  qreal h = 30;
-  for (const QString& line : gesture_->words().split(QLatin1Char('\n'), Qt::SkipEmptyParts)) {
-    w = std::max(w, plain.horizontalAdvance(line));
-    h += plain.boundingRect(QRectF(0, 0, kGhostWidth, 400), Qt::TextWordWrap, line).height() + 3;
-  }
-  ghost_says_ = says;
-  return ghost_size_ = QSizeF(std::min(w, kGhostWidth) + 24, h);
+// What need not be painted under it: all but its edge and corners.
+QRegion Canvas::covered_by_ghost() const {
+  const QRectF box = ghost_box();
+  if (box.isNull()) return {};
+  const QRect all = box.toAlignedRect();
+  return all.adjusted(kGhostCorner + 1, 3, -kGhostCorner - 1, -3);
 }
 
 // Beside the pointer, on the view, and where it does not hide what the hand aims at: below, above, left or
@@ -162,23 +164,15 @@ QRectF Canvas::off_target(QRectF box) const {
 }
 
 void Canvas::paint_ghost(QPainter& painter) {
-  const QRectF box = ghost_box();
+  const QRectF box = ghost_box().toAlignedRect();
   if (box.isNull()) return;
   const Ink ink = gesture_->is_refused() ? Ink::error : Ink::info;
-  painter.setPen(QPen(colour(colours(), ink), 1.5, Qt::DashLine));
+  painter.setPen(Qt::NoPen);
   painter.setBrush(colour(colours(), Ink::card));
-  painter.drawRoundedRect(box, 8, 8);
-  painter.setFont(diagram_font(13, Weight::semibold));
-  painter.setPen(colour(colours(), ink));
-  painter.drawText(QPointF(box.x() + 12, box.y() + 20), gesture_->title());
-  painter.setFont(diagram_font(12, Weight::regular));
-  painter.setPen(colour(colours(), gesture_->is_refused() ? Ink::error : Ink::text));
-  qreal y = box.y() + 28;
-  for (const QString& line : gesture_->words().split(QLatin1Char('\n'), Qt::SkipEmptyParts)) {
-    QRectF used;
-    painter.drawText(QRectF(box.x() + 12, y, kGhostWidth, 400), Qt::TextWordWrap, line, &used);
-    y += used.height() + 3;
-  }
+  painter.drawRoundedRect(box, kGhostCorner, kGhostCorner);
+  paint_dashed(painter, {box, kGhostCorner, 2, 7, 4}, colour(colours(), ink), box.adjusted(-2, -2, 2, 2));
+  ghost_.paint(painter, box.topLeft(), colour(colours(), ink),
+               colour(colours(), gesture_->is_refused() ? Ink::error : Ink::text));
 }
 
 // Only what a moved pointer changes: the words beside it, its line or band.
@@ -187,20 +181,31 @@ void Canvas::update_over() {
   if (gesture_) {
     for (const auto& from : {gesture_->line_from(), gesture_->band_from()})
       if (from) now = now.united(QRectF(on_view(*from), pointer_).normalized());
-    if (gesture_->target() != ringed_) take_ring(gesture_->target());
-  } else {
-    take_ring({});
   }
+  take_ring(gesture_ ? gesture_->target() : AnyId{});
   for (const QRectF& r : {over_, now}) viewport()->update(r.toAlignedRect().adjusted(-4, -4, 4, 4));
   over_ = now;
 }
 
-// The element may have another size now than when its ring was painted, or the view another zoom.
+// The element may have another size or place now than when its ring was painted, or the view another zoom.
 void Canvas::take_ring(AnyId id) {
-  viewport()->update(ring_ + around(ringed_));
+  QRegion ring = ring_of(id);
+  if (id == ringed_ && ring == ring_) return;
+  viewport()->update(ring_ + ring);
   ringed_ = id;
-  ring_ = around(id);
-  viewport()->update(ring_);
+  ring_ = std::move(ring);
+}
+
+// Of the ring around what a gesture aims at, which stands just over the edge.
+QRegion Canvas::ring_of(AnyId id) const {
+  const snug::Box box = box_of(drawing_, id);
+  if (box.w == 0) return {};
+  const int out = qCeil(kRingOut * zoom_), corner = qCeil(kRingCorner * zoom_);
+  const QRect on = on_view(box).toAlignedRect(), all = on.adjusted(-out, -out, out, out);
+  QRegion ring = QRegion(all) - QRegion(on);
+  for (const QPoint p : {all.topLeft(), all.topRight(), all.bottomLeft(), all.bottomRight()})
+    ring += QRect(p - QPoint(corner, corner), p + QPoint(corner, corner)) & all;
+  return ring;
 }
 
 void Canvas::paint_way(QPainter& painter) {

@@ -29,7 +29,7 @@ QPointF place_of(const Drawing& drawing, AnyId id) {
 void Canvas::begin(std::unique_ptr<Gesture> gesture) {
   cancel();
   gesture_ = std::move(gesture);
-  before_ = drawing_;
+  take_before();
   placing_ = true;
   typed_ = 0;
   viewport()->setCursor(Qt::CrossCursor);
