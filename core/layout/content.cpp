@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <cassert>
-#include <optional>
 
 namespace snug::layout {
 
@@ -92,16 +91,16 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
 
 // What was made before, where the machine is as it was and its carrier too. A first or last guest may make it
 // a hypervisor or a plain machine.
-std::optional<MachineText> kept(const Source& source, std::uint32_t place) {
-  if (!source.before || source.before->as_it_was[place] == kNone) return std::nullopt;
+bool keep(const Source& source, std::uint32_t place, MachineText& t) {
+  if (!source.before || source.before->as_it_was[place] == kNone) return false;
   MachineText& before = source.before->content.machines[source.before->as_it_was[place]];
-  if (before.hypervisor != source.analysis.index().is_hypervisor(place)) return std::nullopt;
-  MachineText t = std::move(before);
+  if (before.hypervisor != source.analysis.index().is_hypervisor(place)) return false;
+  t = std::move(before);
   t.guests.clear();
   t.description.clear();
   t.mark = {};
   t.takes = 0;
-  return t;
+  return true;
 }
 
 std::vector<std::uint8_t> running(const Source& source) {
@@ -137,9 +136,9 @@ void read_machines(const Source& source, Content& content, bool inner) {
     const Next next = stack.back();
     stack.pop_back();
     const auto place = static_cast<std::uint32_t>(content.machines.size());
-    std::optional<MachineText> as_it_was = next.made ? std::nullopt : kept(source, next.place);
-    const bool made = !as_it_was;
-    MachineText t = made ? machine_text(source, next.place) : std::move(*as_it_was);
+    MachineText& t = content.machines.emplace_back();
+    const bool made = next.made || !keep(source, next.place, t);
+    if (made) t = machine_text(source, next.place);
     t.carrier = next.carrier;
     t.on = on[next.place] != 0;
     if (t.on) t.takes = takes(index, next.place);
@@ -148,7 +147,6 @@ void read_machines(const Source& source, Content& content, bool inner) {
       if (source.options.describe) t.description += ", " + english(say(text::layout_off));
     }
     content.is_made.push_back(made);
-    content.machines.push_back(std::move(t));
     (next.carrier == kNone ? content.top : content.machines[next.carrier].guests).push_back(place);
     if (inner) push(next.place, place, made);
   }

@@ -68,6 +68,7 @@ struct RailText {
   std::uint32_t lan = kNone; // place in Content::lans, when it leaves the frame
   bool socket = false;
   std::string socket_text;
+  bool names_machines = false; // in its details
   Mark mark;
 };
 
@@ -110,6 +111,7 @@ Content content_of(const Analysis&, const DrawOptions&);
 struct Before {
   Content content;
   std::vector<std::uint32_t> as_it_was;
+  bool rails_are_as_they_were = false;
   std::int64_t made = 0; // counts machines that are made anew
 };
 Content content_of(const Analysis&, const DrawOptions&, Before&);

@@ -27,7 +27,21 @@ const Template& kind_word(SegmentKind kind) {
                                         : text::layout_nat;
 }
 
-std::vector<std::string> details(const Source& source, const Segment& s, std::uint32_t place) {
+// Names of the machines that give addresses.
+std::vector<std::string> servers_on(const Source& source, std::uint32_t place) {
+  std::vector<std::string> servers;
+  for (const auto& range : source.analysis.addresses().ranges(place)) {
+    const Card* card =
+        range.server.kind == Kind::card ? source.analysis.index().card(CardId{range.server.number}) : nullptr;
+    if (card == nullptr) continue;
+    const std::string name = clean(name_of(source.lab, card->machine));
+    if (std::find(servers.begin(), servers.end(), name) == servers.end()) servers.push_back(name);
+  }
+  return servers;
+}
+
+std::vector<std::string> details(const Source& source, const Segment& s, std::uint32_t place,
+                                 const std::vector<std::string>& servers) {
   const AddressesInUse& in_use = source.analysis.addresses();
   const auto prefix4 = in_use.prefix4(place);
   const auto prefix6 = in_use.prefix6(place);
@@ -42,14 +56,6 @@ std::vector<std::string> details(const Source& source, const Segment& s, std::ui
     if (held.holder == Holder::translator) add(english(say(text::layout_translator, to_text(held.address))));
   if (s.mtu != 1500) add(english(say(text::layout_mtu, Count{s.mtu})));
   if (s.vlan != 0) add(english(say(text::layout_vlan, Count{s.vlan})));
-  std::vector<std::string> servers;
-  for (const auto& range : in_use.ranges(place)) {
-    const Card* card =
-        range.server.kind == Kind::card ? source.analysis.index().card(CardId{range.server.number}) : nullptr;
-    if (card == nullptr) continue;
-    const std::string name = clean(name_of(source.lab, card->machine));
-    if (std::find(servers.begin(), servers.end(), name) == servers.end()) servers.push_back(name);
-  }
   if (!servers.empty()) add(english(say(text::layout_dhcp_by, servers)));
   if (!more.empty()) lines.push_back(more);
   return lines;
@@ -101,6 +107,24 @@ void dress(const Lab& lab, std::vector<RailText>& rails) {
   }
 }
 
+std::string joined(const std::vector<std::string>& lines) {
+  std::string out;
+  for (const std::string& line : lines) out += (out.empty() ? "" : " · ") + line;
+  return out;
+}
+
+// The next rail as it was before; false: it names machines, which may be others now.
+bool keep(const Source& source, std::uint32_t place, Content& content) {
+  if (!source.before || !source.before->rails_are_as_they_were) return false;
+  RailText& before = source.before->content.rails[content.rails.size()];
+  if (before.names_machines || !servers_on(source, place).empty()) return false;
+  RailText& rail = content.rails.emplace_back(std::move(before));
+  rail.mark = {};
+  rail.description = joined(rail.details);
+  if (rail.type != SegmentKind::isolated) rail.lan = lan_of(source, source.lab.segments[place].lan, content);
+  return true;
+}
+
 } // namespace
 
 void read_rails(const Source& source, Content& content) {
@@ -112,16 +136,19 @@ void read_rails(const Source& source, Content& content) {
   std::stable_sort(order.begin(), order.end(), [&lab](std::uint32_t a, std::uint32_t b) {
     return lab.segments[a].order < lab.segments[b].order;
   });
+  content.rails.reserve(order.size());
   for (const std::uint32_t place : order) {
     const Segment& s = lab.segments[place];
+    if (keep(source, place, content)) continue;
     RailText rail = std::move(dressed[place]);
     rail.id = s.id;
     rail.name = clean(s.name);
     rail.title = clean(name_of(lab, s.id));
     if (rail.name.empty()) rail.name = english(say(text::layout_no_name));
-    rail.details = details(source, s, place);
-    for (const std::string& line : rail.details)
-      rail.description += (rail.description.empty() ? "" : " · ") + line;
+    const std::vector<std::string> servers = servers_on(source, place);
+    rail.names_machines = !servers.empty();
+    rail.details = details(source, s, place, servers);
+    rail.description = joined(rail.details);
     rail.type = s.type;
     if (s.type != SegmentKind::isolated) rail.lan = lan_of(source, s.lan, content);
     set_socket(source, s, rail);

@@ -61,11 +61,12 @@ void draw_name(Pen& pen, const Scene& scene, const RailText& rail, int y) {
   pen.badge({x + w + 13, y - 14}, ink_of(rail.mark.severity));
 }
 
-// Whether a stretch and its name are seen; what leads out of the frame always is.
+// Whether a stretch and its name are seen, or lead out of the frame where they may be.
 bool is_seen(const Scene& scene, const RailText& rail, const Stretch& s) {
   const Box& only = scene.options.only;
   const int below = kSquare + kLine * static_cast<int>(rail.details.size());
-  return only.w == 0 || s.first || (s.y - 40 < only.bottom() && only.y < s.y + below + kLine);
+  return only.w == 0 || (s.first && rail.lan != kNone) ||
+         (s.y - 40 < only.bottom() && only.y < s.y + below + kLine);
 }
 
 void draw_stretch(Pen& pen, const Scene& scene, const Stretch& s) {

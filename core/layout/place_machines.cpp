@@ -33,6 +33,7 @@ Point place_squares(const MachineText& m, MachinePlace& place, Point corner, int
   int y = 0;
   int line = 0;
   Point size;
+  place.plugs.reserve(m.plugs.size());
   for (const Plug& plug : m.plugs) {
     const int w = std::max(kSquare, plug.lines_width);
     const int h = kSquare + (plug.lines.empty() ? 0 : 2) + kLine * static_cast<int>(plug.lines.size());

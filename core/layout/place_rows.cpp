@@ -11,24 +11,36 @@ namespace {
 // rails above r.
 class Reach {
  public:
-  Reach(std::size_t rails, int left) : from_(rails, left) {}
+  explicit Reach(int left) : left_(left) {}
 
   // The first x that a wire to `rail` may have.
   int first(std::uint32_t rail) const {
-    int x = next_wire_;
-    for (std::size_t r = 0; r < from_.size() && r <= rail; ++r) x = std::max(x, from_[r]);
+    int x = std::max(next_wire_, left_);
+    for (const Label& label : labels_)
+      if (label.rail <= rail) x = std::max(x, label.end);
     return x;
   }
   void put(const Plug& plug, int x) {
     next_wire_ = x + kPinPitch;
     if (plug.rail == kNone || plug.lines_width == 0) return;
-    from_[plug.rail] = x + kLabelGap + plug.lines_width + kLabelGap;
-    right_ = std::max(right_, from_[plug.rail]);
+    const int end = x + kLabelGap + plug.lines_width + kLabelGap;
+    const auto known = std::find_if(labels_.begin(), labels_.end(),
+                                    [&plug](const Label& label) { return label.rail == plug.rail; });
+    if (known == labels_.end())
+      labels_.push_back({plug.rail, end});
+    else
+      known->end = end;
+    right_ = std::max(right_, end);
   }
   int right() const { return std::max(right_, next_wire_); }
 
  private:
-  std::vector<int> from_;
+  struct Label {
+    std::uint32_t rail;
+    int end; // of the last one on the rail
+  };
+  std::vector<Label> labels_; // of the few rails that the row has used
+  int left_;
   int next_wire_ = 0;
   int right_ = 0;
 };
@@ -55,7 +67,7 @@ std::vector<int> string_pins(const MachineText& m, Reach& reach, int x, int pitc
 class RowFiller {
  public:
   RowFiller(const Content& content, Places& places, int left)
-      : content_(content), places_(places), left_(left), reach_(content.rails.size(), left), x_(left) {}
+      : content_(content), places_(places), left_(left), reach_(left), x_(left) {}
   void band_begins() { close(); }
   void add(std::uint32_t machine, int most) {
     if (!row_.machines.empty() && !try_add(machine, left_ + most)) {
@@ -70,7 +82,7 @@ class RowFiller {
     row_.right = std::max(row_.right, reach_.right());
     places_.rows.push_back(std::move(row_));
     row_ = Row{};
-    reach_ = Reach(content_.rails.size(), left_);
+    reach_ = Reach(left_);
     x_ = left_;
   }
 

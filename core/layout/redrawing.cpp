@@ -63,9 +63,9 @@ Drawing Redrawing::draw(const Analysis& analysis, const DrawOptions& options,
   if (!kept_) kept_ = std::make_unique<Kept>();
   layout::Before& before = kept_->before;
   before.as_it_was.assign(analysis.lab().machines.size(), kNone);
-  if (same_content(kept_->options, options) &&
-      std::all_of(touched.begin(), touched.end(), is_said_of_one_machine))
-    keep_what_is_untouched(analysis.index(), touched);
+  before.rails_are_as_they_were = !kept_->drawn.empty() && same_content(kept_->options, options) &&
+                                  std::all_of(touched.begin(), touched.end(), is_said_of_one_machine);
+  if (before.rails_are_as_they_were) keep_what_is_untouched(analysis.index(), touched);
   before.made = 0;
   before.content = options.describe ? layout::content_of(analysis, options)
                                     : layout::content_of(analysis, options, before);
