@@ -29,6 +29,7 @@ class VerdictButton : public QPushButton {
     setIconSize({14, 14});
   }
   std::optional<std::pair<Standing, Theme>> marked; // what its icon shows
+  std::optional<std::pair<QString, bool>> said;     // its words, and whether it is held at its width
   std::function<void(bool)> looked_at;              // with pointer or keyboard, and no longer
   std::function<QPoint(QPoint)> tip_at;             // where the tip stands, for a pointer there
 
@@ -165,17 +166,7 @@ void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
   // Equal words are not set again: the whole window would be laid out anew, at every move of a drag.
   const QString name_in_button =
       QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ");
-  const QString words_of = name_in_button + words(s.word);
-  // In a drag nothing moves under the hand: where "2 errors" has no room, the number has.
-  const QFontMetrics letters = button.fontMetrics();
-  const int grows = letters.horizontalAdvance(words_of) - letters.horizontalAdvance(button.text());
-  const bool is_tight = session_.is_previewing() && button.sizeHint().width() + grows > button.width();
-  const QString shown = is_tight ? name_in_button + words(s.word).section(QLatin1Char(' '), 0, 0) : words_of;
-  if (button.text() != shown) button.setText(shown);
-  if (const bool held = session_.is_previewing(); held != (button.minimumWidth() == button.maximumWidth())) {
-    button.setMinimumWidth(held ? button.width() : 0);
-    button.setMaximumWidth(held ? button.width() : QWIDGETSIZE_MAX);
-  }
+  say(button, name_in_button, words(s.word));
   if (const auto wanted = std::pair(s.standing, theme_); button.marked != wanted) {
     button.marked = wanted;
     button.setIcon(mark(s.standing, snug::palette(theme_)));
@@ -185,6 +176,23 @@ void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
   for (const Message& m : s.why) why << words(m);
   button.setToolTip(why.join(QLatin1Char('\n')));
   button.setAccessibleDescription(button.toolTip());
+}
+
+void ExerciseStrip::say(VerdictButton& button, const QString& name_in_button, const QString& word) {
+  const QString words_of = name_in_button + word;
+  const std::optional now = std::pair(words_of, session_.is_previewing());
+  if (button.said == now) return; // measuring takes longer than all the rest
+  button.said = now;
+  // In a drag nothing moves under the hand: where "2 errors" has no room, the number has.
+  const QFontMetrics letters = button.fontMetrics();
+  const int grows = letters.horizontalAdvance(words_of) - letters.horizontalAdvance(button.text());
+  const bool is_tight = session_.is_previewing() && button.sizeHint().width() + grows > button.width();
+  const QString shown = is_tight ? name_in_button + word.section(QLatin1Char(' '), 0, 0) : words_of;
+  if (button.text() != shown) button.setText(shown);
+  if (const bool held = session_.is_previewing(); held != (button.minimumWidth() == button.maximumWidth())) {
+    button.setMinimumWidth(held ? button.width() : 0);
+    button.setMaximumWidth(held ? button.width() : QWIDGETSIZE_MAX);
+  }
 }
 
 } // namespace snug

@@ -37,6 +37,7 @@ class ExerciseStrip : public QWidget {
   QPoint below_all(QPoint pointer) const;
   void refresh();
   void show(const ExerciseStanding&, VerdictButton&);
+  void say(VerdictButton&, const QString& name_in_button, const QString& word);
   Session& session_;
   Theme theme_ = Theme::light;
   FlowLayout* box_;
