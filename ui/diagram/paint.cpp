@@ -1,11 +1,13 @@
 #include "ui/diagram/paint.h"
 
-#include <QFontMetricsF>
 #include <QPainterPath>
 #include <QStringList>
+#include <QTextLayout>
+#include <QTextOption>
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <unordered_map>
 
 namespace snug {
@@ -39,14 +41,35 @@ const QFont& kept_font(int size, Weight weight) {
              : fonts.emplace(std::pair(size, weight), diagram_font(size, weight)).first->second;
 }
 
-qreal kept_advance(const QFont& font, const TextShape& s, const QString& text) {
+// How wide texts are, by what is known of them; below 0: not measured yet.
+qreal& advance_of(const TextShape& s) {
   constexpr std::size_t kMost = 20'000;
   static std::map<std::pair<int, Weight>, std::unordered_map<std::string, qreal>> advances;
   auto& known = advances[{s.size, s.weight}];
-  if (const auto found = known.find(s.text); found != known.end()) return found->second;
   if (known.size() >= kMost) known.clear();
-  return known[s.text] = QFontMetricsF(font).horizontalAdvance(text);
+  return known.try_emplace(s.text, -1).first->second;
 }
+
+// One line, laid out once to be measured and drawn.
+class Laid {
+ public:
+  Laid(const QString& text, const QFont& font) : layout_(text, font) {
+    QTextOption option;
+    option.setWrapMode(QTextOption::NoWrap);
+    option.setTextDirection(Qt::LeftToRight);
+    layout_.setTextOption(option);
+    layout_.setCacheEnabled(true);
+    layout_.beginLayout();
+    line_ = layout_.createLine();
+    layout_.endLayout();
+  }
+  qreal advance() const { return line_.horizontalAdvance(); }
+  void draw(QPainter& painter) const { layout_.draw(&painter, QPointF(0, -line_.ascent())); }
+
+ private:
+  QTextLayout layout_;
+  QTextLine line_;
+};
 
 class Brushwork {
  public:
@@ -81,7 +104,9 @@ class Brushwork {
   void operator()(const TextShape& s) {
     const QString text = QString::fromStdString(s.text);
     const QFont& font = kept_font(s.size, s.weight);
-    const qreal real = kept_advance(font, s, text);
+    std::optional<Laid> laid; // the first time
+    qreal& real = advance_of(s);
+    if (real < 0) real = laid.emplace(text, font).advance();
     const qreal wanted = s.length / qreal(kPixel);
     const qreal left = s.anchor == Anchor::start ? s.box.x
                        : s.anchor == Anchor::end ? s.box.right() - wanted
@@ -91,7 +116,10 @@ class Brushwork {
     if (real > 0) painter_.scale(wanted / real, 1);
     painter_.setFont(font);
     painter_.setPen(colour(palette_, s.ink));
-    painter_.drawText(QPointF(0, 0), text);
+    if (laid)
+      laid->draw(painter_);
+    else
+      painter_.drawText(QPointF(0, 0), text);
     painter_.restore();
   }
 

@@ -60,7 +60,7 @@ void Session::take(Lab lab) {
 
 void Session::analyse_again() {
   preview_.reset();
-  analysis_ = std::make_unique<Analysis>(*lab_);
+  if (!analysis_) analysis_ = std::make_unique<Analysis>(*lab_); // take() has made it
   drop_gone();
   emit lab_changed();
   emit shown_changed();
