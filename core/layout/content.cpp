@@ -72,11 +72,12 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
   t.name = clean(m.name);
   if (source.options.describe) t.title = clean(name_at(m));
   if (t.name.empty()) t.name = english(say(text::layout_no_name));
+  t.hypervisor = index.is_hypervisor(place);
+  if (source.ruler_only) return t;
   const Role* role = index.role(m.role);
   t.role = role != nullptr ? clean(role->title) : english(say(text::layout_no_role));
   t.memory = mib_text(m.memory);
   t.processors = english(say(text::layout_processors, Count{m.processors}));
-  t.hypervisor = index.is_hypervisor(place);
   t.band = m.band;
   t.held = m.pinned;
   t.bar = {m.expected_percent, 100, Verdict::fits};
@@ -161,9 +162,11 @@ std::vector<std::uint32_t> drawn_places(const Source& source, const Content& con
 
 namespace {
 
+Bar bar_of(const MemoryBudget& b) { return {b.taken, std::max<std::int64_t>(b.budget, 1), b.verdict()}; }
+
 // The words follow from the numbers: equal ones are not said again.
 void say_room(MachineText& m, const MemoryBudget& b, std::int64_t room) {
-  const Bar bar{b.taken, std::max<std::int64_t>(b.budget, 1), b.verdict()};
+  const Bar bar = bar_of(b);
   if (m.room == room && m.bar == bar && b.budget >= 1 && !m.room_text.empty()) return;
   m.bar = bar;
   m.room = room;
@@ -209,6 +212,10 @@ void read_memory(const Source& source, Content& content) {
     const std::uint32_t at = drawn[index.place(b.of)];
     if (at == kNone) continue;
     MachineText& m = content.machines[at];
+    if (source.ruler_only) {
+      m.bar = bar_of(b);
+      continue;
+    }
     say_room(m, b, room_for_guest(index, b));
     if (source.options.describe) m.description += ", " + m.bar_text + ", " + m.room_text;
   }
@@ -249,7 +256,7 @@ Content ruler_content_of(const Analysis& analysis, ExerciseId exercise) {
   DrawOptions options;
   options.exercise = exercise;
   options.describe = false;
-  const Source source{analysis, analysis.lab(), options};
+  const Source source{analysis, analysis.lab(), options, nullptr, true};
   Content content;
   read_machines(source, content, false);
   read_memory(source, content);

@@ -25,13 +25,15 @@ AnyId bearer(const Index& index, AnyId place) {
   }
 }
 
-void join(Mark& mark, const Finding& finding) {
-  const Template& words = finding.severity == Severity::error     ? text::layout_error
-                          : finding.severity == Severity::caution ? text::layout_caution
-                                                                  : text::layout_note;
+// Sentences are for those who read descriptions.
+void join(Mark& mark, const Finding& finding, bool with_words) {
   if (!mark.any || finding.severity < mark.severity) mark.severity = finding.severity;
   mark.any = true;
   ++mark.count;
+  if (!with_words) return;
+  const Template& words = finding.severity == Severity::error     ? text::layout_error
+                          : finding.severity == Severity::caution ? text::layout_caution
+                                                                  : text::layout_note;
   mark.words += (mark.words.empty() ? "" : "\n") + clean(english(say(words, english(finding.message))));
 }
 
@@ -46,7 +48,7 @@ void read_marks(const Source& source, Content& content) {
       const AnyId at = bearer(source.analysis.index(), place);
       if (!at || std::find(done.begin(), done.end(), at) != done.end()) continue;
       done.push_back(at);
-      join(marks[at], finding);
+      join(marks[at], finding, source.options.describe);
     }
   }
   const auto give = [&](AnyId id, Mark& mark, std::string& description) {
@@ -54,7 +56,7 @@ void read_marks(const Source& source, Content& content) {
     if (!id || found == marks.end()) return;
     mark = found->second;
     content.any_mark = true;
-    description += (description.empty() ? "" : "\n") + mark.words;
+    if (!mark.words.empty()) description += (description.empty() ? "" : "\n") + mark.words;
   };
   for (MachineText& m : content.machines) give(m.id, m.mark, m.description);
   for (RailText& r : content.rails) give(r.id, r.mark, r.description);

@@ -12,6 +12,7 @@ struct Source {
   const Lab& lab;
   const DrawOptions& options;
   Before* before = nullptr;
+  bool ruler_only = false; // names and what is taken, no other words
 };
 
 // An address as the drawing shows it on a segment: whole, or what differs within the segment's prefix.

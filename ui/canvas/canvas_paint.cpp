@@ -21,6 +21,19 @@ constexpr int kGhostCorner = 8;
 constexpr int kRingReach = 16;                  // on either side of an edge, of rings, marks and handles
 constexpr qreal kRingOut = 7, kRingCorner = 11; // of a ring alone, over the edge, in the drawing's units
 
+// What a ring must not cover: badge and tack, which stand on the edge of the card.
+std::vector<const AnyShape*> marks_of(const Drawing& drawing, AnyId id) {
+  std::vector<const AnyShape*> out;
+  const auto group =
+      std::find_if(drawing.groups.begin(), drawing.groups.end(), [id](const Group& g) { return g.of == id; });
+  if (group == drawing.groups.end()) return out;
+  for (std::uint32_t i = group->first; i < group->end; ++i) {
+    const snug::Shape& s = shape_of(drawing.shapes[i]);
+    if (s.of == id && (s.part == Part::badge || s.part == Part::held)) out.push_back(&drawing.shapes[i]);
+  }
+  return out;
+}
+
 } // namespace
 
 void Canvas::paintEvent(QPaintEvent* event) {
@@ -61,17 +74,8 @@ void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool da
   paint_marks(painter, id);
 }
 
-// What a ring must not cover: badge and tack, which stand on the edge of the card.
 void Canvas::paint_marks(QPainter& painter, AnyId id) {
-  for (const Group& g : drawing_.groups) {
-    if (g.of != id) continue;
-    for (std::uint32_t i = g.first; i < g.end; ++i) {
-      const snug::Shape& s = shape_of(drawing_.shapes[i]);
-      if (s.of == id && (s.part == Part::badge || s.part == Part::held))
-        paint(painter, drawing_.shapes[i], colours());
-    }
-    return;
-  }
+  for (const AnyShape* s : marks_of(drawing_, id)) paint(painter, *s, colours());
 }
 
 void Canvas::paint_over(QPainter& painter, const Repaint& repaint) {
@@ -196,15 +200,19 @@ void Canvas::take_ring(AnyId id) {
   ring_ = std::move(ring);
 }
 
-// Of the ring around what a gesture aims at, which stands just over the edge.
+// Of the ring around what a gesture aims at, which stands just over the edge, and of the marks over it.
 QRegion Canvas::ring_of(AnyId id) const {
   const snug::Box box = box_of(drawing_, id);
   if (box.w == 0) return {};
   const int out = qCeil(kRingOut * zoom_), corner = qCeil(kRingCorner * zoom_);
   const QRect on = on_view(box).toAlignedRect(), all = on.adjusted(-out, -out, out, out);
-  QRegion ring = QRegion(all) - QRegion(on);
+  QRegion ring = QRegion(all) - on.adjusted(1, 1, -1, -1); // a pixel is shared with the edge
   for (const QPoint p : {all.topLeft(), all.topRight(), all.bottomLeft(), all.bottomRight()})
     ring += QRect(p - QPoint(corner, corner), p + QPoint(corner, corner)) & all;
+  for (const AnyShape* s : marks_of(drawing_, id)) {
+    const QRectF mark = bounds(*s);
+    ring += QRectF(on_view(mark.topLeft()), on_view(mark.bottomRight())).toAlignedRect();
+  }
   return ring;
 }
 

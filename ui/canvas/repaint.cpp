@@ -15,6 +15,11 @@ QRectF inside(const BoxShape& s, qreal pixel) {
   return as_rect(s.box).adjusted(edge, edge, -edge, -edge);
 }
 
+// Of rectangles that are not turned inside out.
+bool meet(const QRectF& a, const QRectF& b) {
+  return a.left() < b.right() && b.left() < a.right() && a.top() < b.bottom() && b.top() < a.bottom();
+}
+
 } // namespace
 
 Repaint::Repaint(std::vector<QRectF> parts, qreal pixel) : parts_(std::move(parts)), pixel_(pixel) {
@@ -22,8 +27,8 @@ Repaint::Repaint(std::vector<QRectF> parts, qreal pixel) : parts_(std::move(part
 }
 
 bool Repaint::touches(const QRectF& r) const {
-  if (!r.intersects(all_)) return false;
-  return std::any_of(parts_.begin(), parts_.end(), [&r](const QRectF& part) { return r.intersects(part); });
+  return meet(r, all_) &&
+         std::any_of(parts_.begin(), parts_.end(), [&r](const QRectF& part) { return meet(r, part); });
 }
 
 bool Repaint::is_surface(const BoxShape& s) const {
@@ -51,7 +56,8 @@ std::int64_t Repaint::paint(QPainter& painter, std::span<const AnyShape> shapes,
     if (!with_texts && std::holds_alternative<TextShape>(s)) continue;
     if (!touches(bounds(s))) continue;
     ++painted;
-    if (const auto* box = std::get_if<BoxShape>(&s); box && is_surface(*box)) {
+    const auto* box = std::get_if<BoxShape>(&s);
+    if (box && is_surface(*box)) {
       painter.setRenderHint(QPainter::Antialiasing, false);
       painter.fillRect(inside(*box, 0), colour(palette, box->fill));
       painter.setRenderHints(hints);
