@@ -1,6 +1,7 @@
 #include "core/roles/own_parts.h"
 
 #include "core/base/quote.h"
+#include "core/document/lab_folder.h"
 #include "core/document/read.h"
 #include "core/document/save.h"
 #include "core/document/write.h"
@@ -16,31 +17,7 @@ namespace snug {
 namespace {
 
 namespace fs = std::filesystem;
-constexpr std::string_view kEnding = ".snuglab";
-
-// "Web pair" is "web-pair"; letters of other scripts do not stand in file names.
-std::string file_stem(std::string_view name) {
-  std::string out;
-  for (const char c : name) {
-    if (is_letter(c) || is_digit(c))
-      out += lower(c);
-    else if (!out.empty() && out.back() != '-')
-      out += '-';
-  }
-  constexpr std::size_t kMost = 60;
-  out.resize(std::min(out.size(), kMost));
-  while (!out.empty() && out.back() == '-') out.pop_back();
-  return out.empty() ? "part" : out;
-}
-
-std::string free_file(const std::string& folder, std::string_view name) {
-  const std::string stem = folder + '/' + file_stem(name);
-  std::error_code ignored;
-  std::string path = stem + std::string(kEnding);
-  for (int n = 2; fs::exists(path, ignored); ++n)
-    path = stem + '-' + std::to_string(n) + std::string(kEnding);
-  return path;
-}
+constexpr std::string_view kBare = "part"; // file of a name without ASCII letters
 
 Result<OwnPart> read_part(const std::string& path) {
   const auto bytes = read_file(path);
@@ -80,16 +57,7 @@ std::string own_parts_folder() {
 
 OwnParts own_parts(const std::string& folder) {
   OwnParts out;
-  std::error_code error;
-  if (folder.empty() || !fs::is_directory(folder, error)) return out;
-  std::vector<std::string> files;
-  for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
-    const std::string name = at->path().filename().string();
-    if (name.front() != '.' && name.ends_with(kEnding)) files.push_back(at->path().string());
-  }
-  std::sort(files.begin(), files.end());
-  files.resize(std::min(files.size(), kMostParts));
-  for (const std::string& path : files) {
+  for (const std::string& path : lab_files(folder, kMostParts)) {
     auto part = read_part(path);
     if (part)
       out.parts.push_back(std::move(*part));
@@ -105,7 +73,7 @@ Result<OwnPart> keep_part(const std::string& folder, Lab lab) {
   if (folder.empty()) return fail(text::own_part_no_folder);
   lab.facts.title = std::string(trimmed(lab.facts.title));
   if (const auto ok = check_name(folder, lab.facts.title, {}); !ok) return fail(ok.error());
-  std::string file = free_file(folder, lab.facts.title);
+  std::string file = free_lab_file(folder, lab.facts.title, kBare);
   return write_part(folder, {std::move(file), std::move(lab)});
 }
 
@@ -126,7 +94,7 @@ Result<void> remove_part(const OwnPart& part) {
 Result<OwnPart> bring_back(const std::string& folder, const OwnPart& part) {
   OwnPart back = part;
   std::error_code ignored;
-  if (fs::exists(back.file, ignored)) back.file = free_file(folder, back.name());
+  if (fs::exists(back.file, ignored)) back.file = free_lab_file(folder, back.name(), kBare);
   return write_part(folder, std::move(back));
 }
 

@@ -139,6 +139,10 @@ inline constexpr std::array kHelpWords{
              {"means-share",
               "Storage that a machine offers to others (iSCSI, NFS). Disks of other machines can lie "
               "on it."}},
+    HelpWord{{"word-start", "Starting lab"},
+             {"means-start",
+              "A lab of your own that others begin with: it stands on the start page, and a press "
+              "opens a copy. File, \"Keep as a starting lab\"."}},
     HelpWord{{"word-suggested", "Suggested address"},
              {"means-suggested",
               "One that the plan chose. It may move when the plan changes; a typed one never "
