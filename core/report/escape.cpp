@@ -116,6 +116,12 @@ std::string csv_field(std::string_view text) {
   return out + '"';
 }
 
+std::string tab_field(std::string_view text) {
+  std::string field = clean(text);
+  if (needs_guard(field)) field.insert(field.begin(), '\'');
+  return field;
+}
+
 std::string csv_number(std::int64_t number) {
   std::array<char, 24> digits{};
   const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), number).ptr;

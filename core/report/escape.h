@@ -28,6 +28,8 @@ std::string markdown_cell(std::string_view text);
 // look-alike of them (full width, small form, U+2212) gets an apostrophe before it, so that a spreadsheet
 // takes it for text (OWASP "CSV Injection", CWE-1236). Records end in CR LF; that is the writer's part.
 std::string csv_field(std::string_view text);
+// One cell of a line whose cells stand between tabs: on one line, guarded as a CSV field is.
+std::string tab_field(std::string_view text);
 // A number as a number: digits and perhaps a minus, never guarded, never grouped.
 std::string csv_number(std::int64_t number);
 

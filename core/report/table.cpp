@@ -30,6 +30,22 @@ std::string csv(const Table& t) {
   return out;
 }
 
+std::string tab_separated(const Table& t) {
+  std::string out;
+  for (std::size_t i = 0; i < t.columns.size(); ++i)
+    (out += i > 0 ? "\t" : "") += tab_field(t.columns[i].title);
+  out += '\n';
+  for (const TableRow& row : t.rows) {
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+      if (i > 0) out += '\t';
+      const auto* number = std::get_if<std::int64_t>(&row.cells[i]);
+      out += number ? csv_number(*number) : tab_field(cell_text(row.cells[i]));
+    }
+    out += '\n';
+  }
+  return out;
+}
+
 namespace {
 
 bool is_numeric_column(const Table& t, std::size_t column) {

@@ -35,6 +35,9 @@ Table for_reading(Table);
 
 // RFC 4180: header line, CRLF after every record; text cells guarded against formulas.
 std::string csv(const Table&);
+// A line a row, headings first, tabs between cells, LF: what spreadsheets take from the clipboard
+// (text/tab-separated-values of IANA). Tabs and line ends inside a cell are spaces; guarded as csv() is.
+std::string tab_separated(const Table&);
 // A table of CommonMark with the table extension, under a heading when there is a title.
 std::string markdown(const Table&);
 // For a terminal: the title, the columns' titles, then a line a row; columns stand below each other.

@@ -21,6 +21,12 @@ TEST(TableCsv, FollowsRfc4180AndGuardsFormulas) {
   EXPECT_EQ(csv(hostile()), "Name,Number\r\n\"'=1+1, \"\"quoted\"\"\",-5\r\na|b <script>,\r\n");
 }
 
+TEST(TableTabs, ACellStaysInItsCell) {
+  Table t = hostile();
+  t.rows[1].cells[0] = std::string("one\ttwo\r\nthree\x1b");
+  EXPECT_EQ(tab_separated(t), "Name\tNumber\n'=1+1, \"quoted\"\t-5\none two three\t\n");
+}
+
 TEST(TableMarkdown, KeepsTextOutOfTheMarkup) {
   const std::string text = markdown(hostile());
   EXPECT_EQ(text.find("<script>"), std::string::npos);
