@@ -3,6 +3,7 @@
 #include "ui/canvas/canvas_access.h"
 
 #include <QApplication>
+#include <QLineF>
 #include <QScrollBar>
 #include <QStyleHints>
 
@@ -169,7 +170,9 @@ void Canvas::update_bars() {
 }
 
 void Canvas::set_zoom(qreal zoom, QPointF anchor) {
-  const QPointF fixed = on_drawing(anchor);
+  if (held_.view != anchor || QLineF(on_view(held_.drawing), anchor).length() >= 1)
+    held_ = {anchor, on_drawing(anchor)};
+  const QPointF fixed = held_.drawing;
   zoom_ = std::clamp(zoom, kLeastZoom, kMostZoom);
   fit_ = Fit::none;
   update_bars();

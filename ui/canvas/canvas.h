@@ -16,6 +16,7 @@
 #include <memory>
 
 class QMimeData;
+class QNativeGestureEvent;
 
 namespace snug {
 
@@ -36,7 +37,8 @@ class Canvas : public QAbstractScrollArea {
 
   // Pixels of the window for one of the drawing.
   qreal zoom() const { return zoom_; }
-  // Keeps the point of the drawing under `anchor` (of the viewport) where it is.
+  // Keeps the point of the drawing under `anchor` (of the viewport) where it is, to less than a pixel however
+  // many steps follow one another there.
   void set_zoom(qreal zoom, QPointF anchor);
   void zoom_by(qreal factor);
   void show_all();
@@ -148,6 +150,7 @@ class Canvas : public QAbstractScrollArea {
   bool takes_out(const QMouseEvent&) const;
   void take_out();
   void move_gesture(QPointF view);
+  void pinch(const QNativeGestureEvent&);
   void set_hover(AnyId);
   void step_focus(int key);
   AnyId next_focus(int key) const;
@@ -159,6 +162,10 @@ class Canvas : public QAbstractScrollArea {
   QRectF off_target(QRectF) const;
 
   Session& session_;
+  struct Held { // while the zoom changes: bars scroll by whole pixels
+    QPointF view, drawing;
+  };
+  Held held_;
   Drawing drawing_, before_; // before_: as it was when the gesture began
   Redrawing redrawing_;      // of previews
   Glide glide_;

@@ -9,6 +9,7 @@
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
+#include <QNativeGestureEvent>
 #include <QScrollBar>
 #include <QStyleHints>
 #include <QToolTip>
@@ -166,6 +167,11 @@ void Canvas::wheelEvent(QWheelEvent* event) {
   event->accept();
 }
 
+void Canvas::pinch(const QNativeGestureEvent& event) {
+  constexpr qreal kLeast = 0.2; // of the size before, by one step
+  set_zoom(zoom_ * std::max(kLeast, 1 + event.value()), event.position());
+}
+
 std::vector<AnyId> Canvas::places_in_order() const {
   std::vector<AnyId> ids;
   for (const Group& g : drawing_.groups)
@@ -258,6 +264,12 @@ bool Canvas::viewportEvent(QEvent* event) {
         return true;
       }
     QToolTip::hideText();
+    return true;
+  }
+  if (event->type() == QEvent::NativeGesture) {
+    const auto* fingers = static_cast<QNativeGestureEvent*>(event);
+    if (fingers->gestureType() != Qt::ZoomNativeGesture) return false;
+    pinch(*fingers);
     return true;
   }
   if (event->type() == QEvent::Leave) set_hover({});
