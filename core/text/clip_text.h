@@ -21,6 +21,9 @@ inline constexpr Template clip_dhcp{"clip-dhcp", "{0} already answers DHCP on {1
 inline constexpr Template act_copy{"act-copy", "&Copy"};
 inline constexpr Template act_cut{"act-cut", "Cu&t"};
 inline constexpr Template act_paste_here{"act-paste-here", "&Paste"};
+inline constexpr Template notice_copy_help{"notice-copy-help",
+                                           "Ctrl+C copies what is marked, else all of it"};
+inline constexpr Template act_copy_notice{"act-copy-notice", "Copy what the bar sa&ys"};
 inline constexpr Template act_copy_table{"act-copy-table", "Copy as ta&ble"};
 inline constexpr Template copied_table{"copied-table", "The address table is on the clipboard"};
 

@@ -3,6 +3,9 @@
 // Pictures of the window for people to look at: start page, samples, mid-drag, address being typed, menu,
 // recovery and failure bars, export dialog. Run by tests/screens/run.
 
+#include "core/document/own_starts.h"
+#include "core/document/read.h"
+#include "core/embedded/embedded.h"
 #include "tests/window/hand.h"
 #include "tests/window/pseudo_language.h"
 #include "ui/panels/address_panel.h"
@@ -22,14 +25,17 @@
 #include <QApplication>
 #include <QComboBox>
 #include <QDir>
+#include <QFile>
 #include <QFileDialog>
 #include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPainter>
 #include <QTableView>
+#include <QTemporaryDir>
 #include <QTest>
 
+#include <array>
 #include <cstring>
 #include <iostream>
 
@@ -77,6 +83,47 @@ class Camera {
   QSize size_;
   Theme theme_;
 };
+
+// A home of the pictures' own, with so many labs kept to start from, the last of them damaged.
+void keep_starts(const QString& home, int count) {
+  QFile dirs(home + QStringLiteral("/user-dirs.dirs"));
+  if (dirs.open(QIODevice::WriteOnly)) dirs.write("XDG_TEMPLATES_DIR=\"" + home.toUtf8() + "/Templates\"\n");
+  constexpr std::array kTitles{
+      "Harbour, second term",
+      "The whole data centre of the harbour authority, its ferries and the booking of both",
+      "Handed_to_the_second_year_without_any_blank_in_its_name_2026-11",
+      "Lean",
+      "Storage week",
+      "Wheelhouse",
+      "Z"};
+  constexpr std::array kFrom{"skerry-ferries", "sixty", "mistakes", "skerry-ferries-16"};
+  for (int i = 0; i < count; ++i) {
+    Lab lab = *read_lab(find_sample(kFrom[std::size_t(i) % kFrom.size()])->bytes, {});
+    lab.facts.title = kTitles[std::size_t(i) % kTitles.size()];
+    static_cast<void>(
+        keep_start((home + QStringLiteral("/Templates/Snuglab")).toStdString(), lab, IfTaken::replace));
+  }
+  QFile broken(home + QStringLiteral("/Templates/Snuglab/broken.snuglab"));
+  if (count > 1 && broken.open(QIODevice::WriteOnly)) broken.write("{\"format\": \"snuglab\",");
+}
+
+void of_start(Camera& camera, const QString& home) {
+  for (const auto& [count, name] : {std::pair(0, "start"), {1, "start-one"}, {7, "start-seven"}}) {
+    keep_starts(home, count);
+    MainWindow window;
+    camera.fit(window);
+    camera.take(window, name);
+  }
+  MainWindow window;
+  window.start_sample("skerry-ferries");
+  camera.fit(window);
+  window.action("keep_start")->trigger();
+  camera.take(window, "keep-start");
+  QTest::keyClicks(window.notice().findChild<QLineEdit*>(), QStringLiteral("lean"));
+  QTest::keyClick(window.notice().findChild<QLineEdit*>(), Qt::Key_Return);
+  camera.take(window, "keep-start-taken");
+  QDir(home + QStringLiteral("/Templates")).removeRecursively();
+}
 
 void of_samples(Camera& camera) {
   for (const char* name : {"skerry-ferries", "mistakes", "sixty"}) {
@@ -222,17 +269,15 @@ int main(int argc, char** argv) {
   const QString folder = QString::fromLocal8Bit(argv[1]);
   const Theme theme = std::strcmp(argv[4], "dark") == 0 ? Theme::dark : Theme::light;
   const QSize size(QByteArray(argv[2]).toInt(), QByteArray(argv[3]).toInt());
+  const QTemporaryDir home; // nothing of the person who looks
+  qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
   QApplication application(argc, argv);
   wear(application, theme);
   if (argc > 5) speak(std::make_unique<snug::test::PseudoLanguage>());
   if (argc > 5 && std::strcmp(argv[5], "mirrored") == 0) QApplication::setLayoutDirection(Qt::RightToLeft);
   QDir().mkpath(folder);
   Camera camera(folder, size, theme);
-  {
-    MainWindow window;
-    camera.fit(window);
-    camera.take(window, "start");
-  }
+  of_start(camera, home.path());
   of_samples(camera);
   of_sides(camera);
   of_finding(camera);

@@ -4,13 +4,20 @@
 #include "tests/window/hand.h"
 #include "ui/session/words.h"
 #include "ui/window/notice_bar.h"
+#include "ui/window/notice_text.h"
 
 #include <gtest/gtest.h>
 
+#include <QAction>
+#include <QApplication>
 #include <QClipboard>
+#include <QContextMenuEvent>
 #include <QGuiApplication>
 #include <QLabel>
+#include <QMenu>
 #include <QMimeData>
+#include <QTest>
+#include <QTimer>
 
 namespace snug::test {
 namespace {
@@ -73,6 +80,57 @@ TEST(Clipboard, ForeignTextIsRefusedInTheBar) {
     EXPECT_NE(said(window).find("clipboard"), std::string::npos) << said(window);
     EXPECT_EQ(write_lab(hand.lab()), before);
   }
+}
+
+// What a notice says can be copied: by its keys, by its menu, by the menu bar.
+TEST(Clipboard, TheWordsOfANotice) {
+  QClipboard& held = *QGuiApplication::clipboard();
+  MainWindow window;
+  window.start_sample("skerry-ferries");
+  Hand hand(window);
+  QApplication::setActiveWindow(&window);
+  EXPECT_FALSE(window.action("copy_notice")->isEnabled());
+  hand.session().select({hand.machine("beacon")}); // which the keys would copy otherwise
+  const QString sentence =
+      QStringLiteral("/home/teacher/ferries.snuglab: the disk is full <b>&</b>\nthe file is as it was");
+  window.session().tell(Notice::Kind::error, sentence);
+  auto* text = window.notice().findChild<NoticeText*>();
+  ASSERT_NE(text, nullptr);
+  EXPECT_TRUE((text->focusPolicy() & Qt::TabFocus) != 0) << "the keyboard gets there";
+  text->setFocus();
+  held.setText(QStringLiteral("before"));
+  QTest::keyClick(text, Qt::Key_C, Qt::ControlModifier);
+  EXPECT_EQ(held.text(), sentence);
+  text->setSelection(0, 13);
+  QTest::keyClick(text, Qt::Key_C, Qt::ControlModifier);
+  EXPECT_EQ(held.text(), QStringLiteral("/home/teacher")) << "what is marked alone";
+
+  text->setSelection(0, 0);
+  held.setText(QStringLiteral("before"));
+  QTimer::singleShot(30, [] {
+    auto* menu = qobject_cast<QMenu*>(QApplication::activePopupWidget());
+    ASSERT_NE(menu, nullptr);
+    ASSERT_EQ(menu->actions().size(), 1);
+    EXPECT_EQ(menu->actions().front()->text(), QStringLiteral("&Copy"));
+    QTest::keyClick(menu, Qt::Key_Down);
+    QTest::keyClick(menu, Qt::Key_Return);
+  });
+  QContextMenuEvent asked(QContextMenuEvent::Keyboard, QPoint(5, 5), text->mapToGlobal(QPoint(5, 5)));
+  QApplication::sendEvent(text, &asked);
+  EXPECT_EQ(held.text(), sentence);
+
+  window.notice().ask(QStringLiteral("topic"), {Notice::Kind::caution, QStringLiteral("And a question?")},
+                      {});
+  ASSERT_TRUE(window.action("copy_notice")->isEnabled());
+  window.action("copy_notice")->trigger();
+  EXPECT_EQ(held.text(), QStringLiteral("And a question?\n") + sentence);
+  window.notice().withdraw(QStringLiteral("topic"));
+  window.notice().withdraw({});
+  EXPECT_FALSE(window.action("copy_notice")->isEnabled());
+
+  window.canvas().setFocus(); // there the same keys copy machines, as before
+  QTest::keyClick(&window.canvas(), Qt::Key_C, Qt::ControlModifier);
+  EXPECT_TRUE(held.text().contains(QStringLiteral("snuglab-machines")));
 }
 
 TEST(Clipboard, TheAddressTable) {

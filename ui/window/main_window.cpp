@@ -33,6 +33,7 @@
 #include <QStackedWidget>
 #include <QTabBar>
 #include <QTabWidget>
+#include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -72,6 +73,10 @@ void MainWindow::make_parts() {
   notice_ = new NoticeBar;
   start_ = new StartPage(settings_);
   watcher_ = new QFileSystemWatcher(this);
+  constexpr int kQuiet = 80; // ms
+  settle_ = new QTimer(this);
+  settle_->setSingleShot(true);
+  settle_->setInterval(kQuiet);
 }
 
 void MainWindow::make_shell() {
@@ -99,6 +104,12 @@ void MainWindow::make_shell() {
 }
 
 void MainWindow::connect_session() {
+  const auto notices = [this] { action("copy_notice")->setEnabled(!notice_->text().isEmpty()); };
+  connect(notice_, &NoticeBar::changed, this, notices);
+  notices();
+  connect(notice_, &NoticeBar::left, this, [this] {
+    if (pages_->currentIndex() == 1) canvas_->setFocus();
+  });
   connect(&session_, &Session::told, this, &MainWindow::say);
   connect(&session_, &Session::document_changed, this, &MainWindow::refresh_title);
   connect(&session_, &Session::document_changed, this, &MainWindow::watch_file);
@@ -109,11 +120,12 @@ void MainWindow::connect_session() {
   connect(&session_, &Session::exercise_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::lab_changed, this, [this] { ending_ = false; });
   connect(&session_, &Session::started, this, [this] {
-    notice_->withdraw(QStringLiteral("changed"));
+    for (const char* topic : {"changed", "keep_start"}) notice_->withdraw(QLatin1String(topic));
     show_page(1);
   });
   connect(watcher_, &QFileSystemWatcher::fileChanged, this, &MainWindow::file_changed);
   connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &MainWindow::file_changed);
+  connect(settle_, &QTimer::timeout, this, &MainWindow::look_at_file);
 }
 
 void MainWindow::connect_start_page() {
@@ -121,6 +133,8 @@ void MainWindow::connect_start_page() {
           [this](const QString& name) { unless_unsaved([&] { start_sample(name.toStdString()); }); });
   connect(start_, &StartPage::blank_wanted, this,
           [this](bool this_computer) { unless_unsaved([&] { start_blank(this_computer); }); });
+  connect(start_, &StartPage::own_wanted, this,
+          [this](const QString& path) { unless_unsaved([&] { start_own(path); }); });
   connect(start_, &StartPage::open_wanted, this, &MainWindow::ask_open);
   connect(start_, &StartPage::file_wanted, this,
           [this](const QString& path) { unless_unsaved([&] { open_file(path); }); });
@@ -146,8 +160,9 @@ void MainWindow::show_page(int page) {
   pages_->setCurrentIndex(page);
   if (page == 1) canvas_->setFocus(); // else the first field of the window has the keyboard
   for (QWidget* w : {top_, footer_, menuBar()->cornerWidget()}) w->setVisible(page == 1);
-  for (const char* name : {"about_lab", "add_to_plan", "save", "save_as", "hand_out", "show_all", "tidy",
-                           "addresses", "select_all", "copy_picture", "copy_table", "find_anything"})
+  for (const char* name :
+       {"about_lab", "add_to_plan", "save", "save_as", "keep_start", "hand_out", "show_all", "tidy",
+        "addresses", "select_all", "copy_picture", "copy_table", "find_anything"})
     action(name)->setEnabled(page == 1);
 }
 

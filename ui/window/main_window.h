@@ -20,6 +20,7 @@ class QMimeData;
 class QSplitter;
 class QStackedWidget;
 class QTabWidget;
+class QTimer;
 
 namespace snug {
 
@@ -66,6 +67,7 @@ class MainWindow : public QMainWindow {
 
   bool open_file(const QString& path);
   void start_sample(std::string_view name); // a copy, untitled
+  void start_own(const QString& path);      // a copy of a lab kept for that, untitled
   void start_blank(bool this_pc);           // with the facts of this computer
   // Keeps every step in journals in this folder, and offers what an earlier program left there.
   void keep_in(const QString& folder);
@@ -88,6 +90,7 @@ class MainWindow : public QMainWindow {
   void dropEvent(QDropEvent*) override;
   void dragMoveEvent(QDragMoveEvent*) override;
   bool event(QEvent*) override;
+  void keyPressEvent(QKeyEvent*) override;
   bool eventFilter(QObject*, QEvent*) override;
 
  private:
@@ -113,6 +116,10 @@ class MainWindow : public QMainWindow {
   void make_own_part_actions(QMenu& menu);
   void connect_own_parts();
   void keep_part_chosen();
+  void keep_start(); // asks for the name first
+  void ask_start_name(const QString& proposed);
+  bool put_start(const QString& name);
+  bool write_start(const QString& name, bool replace);
   void make_shortcuts();
   void change_keys();
   void take_keys(); // that the settings remember
@@ -160,6 +167,7 @@ class MainWindow : public QMainWindow {
   void shift_chosen(bool later);
   void watch_file();
   void file_changed();
+  void look_at_file();
   std::vector<MachineId> machines_chosen() const;
   void remove_chosen();
   void duplicate_chosen();
@@ -214,6 +222,7 @@ class MainWindow : public QMainWindow {
   QLabel* counts_ = nullptr;
   QLabel* sizes_ = nullptr;
   QFileSystemWatcher* watcher_ = nullptr;
+  QTimer* settle_ = nullptr; // runs while the file changes
 };
 
 } // namespace snug

@@ -11,6 +11,7 @@
 #include "core/text/keep_text.h"
 #include "core/text/keys_text.h"
 #include "core/text/outline_text.h"
+#include "core/text/own_starts_text.h"
 #include "core/text/reach_panel_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
@@ -61,6 +62,7 @@ void MainWindow::make_actions() {
   file.addSeparator();
   add(file, "save", text::act_save, Qt::CTRL | K::Key_S, [this] { save(); });
   add(file, "save_as", text::act_save_as, Qt::CTRL | Qt::SHIFT | K::Key_S, [this] { save_as(); });
+  add(file, "keep_start", text::act_keep_start, {}, [this] { keep_start(); });
   add(file, "hand_out", text::act_hand_out, Qt::CTRL | K::Key_E, [this] { hand_out(); });
   file.addSeparator();
   add(file, "about_lab", text::act_about_lab, {}, [this] { show_lab(); });
@@ -110,6 +112,7 @@ void MainWindow::make_actions() {
     if (addresses_) addresses_->fill(*cells);
   });
   add(change, "copy_table", text::act_copy_table, {}, [this] { copy_table(); });
+  add(change, "copy_notice", text::act_copy_notice, {}, [this] { notice_->copy(); });
   add(change, "copy_picture", text::act_copy_picture, Qt::CTRL | Qt::SHIFT | K::Key_C,
       [this] { copy_picture(); });
   add(change, "find_anything", text::find_open, Qt::CTRL | K::Key_K, [this] {

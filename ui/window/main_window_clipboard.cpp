@@ -83,7 +83,10 @@ void MainWindow::paste_chosen(const std::string& bytes) {
 void MainWindow::copy_table() {
   const Table table = address_table(session_.analysis());
   auto* formats = new QMimeData;
-  formats->setText(as_qt(markdown(table)));
+  const std::string tabs = tab_separated(table);
+  formats->setText(as_qt(tabs));
+  formats->setData(QStringLiteral("text/tab-separated-values"), octets(tabs));
+  formats->setData(QStringLiteral("text/markdown"), octets(markdown(table)));
   formats->setHtml(as_qt(html(table, session_.lab().facts.language)));
   formats->setData(QStringLiteral("text/csv"), octets(csv(table)));
   if (!put(formats, QStringLiteral("text/csv")))

@@ -101,8 +101,16 @@ void MainWindow::watch_file() {
   if (QFileInfo::exists(session_.path())) watcher_->addPath(session_.path());
 }
 
+// The watch may hold what the file was before, where that goes on under another name (a second link, NAME~):
+// it is taken anew first, so that no change falls between watching and reading. Read when it is quiet: a file
+// that is written in place is empty for a moment.
 void MainWindow::file_changed() {
+  if (watcher_->files().contains(session_.path())) watcher_->removePath(session_.path());
   watch_file();
+  settle_->start();
+}
+
+void MainWindow::look_at_file() {
   if (session_.path().isEmpty() || !QFileInfo::exists(session_.path()) || !session_.changed_outside()) return;
   if (!session_.is_dirty()) {
     if (session_.reload())

@@ -12,10 +12,12 @@
 #include "ui/window/sides.h"
 #include "ui/window/start_page.h"
 
+#include <QAbstractButton>
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDateTime>
 #include <QGuiApplication>
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QLocale>
 #include <QMimeData>
@@ -126,6 +128,15 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     session_.close();
     event->accept();
   });
+}
+
+// A button takes Space alone outside of dialogs.
+void MainWindow::keyPressEvent(QKeyEvent* event) {
+  auto* button = qobject_cast<QAbstractButton*>(focusWidget());
+  const bool is_enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+  if (!is_enter || !button || (event->modifiers() & ~Qt::KeypadModifier) != 0)
+    return QMainWindow::keyPressEvent(event);
+  button->click();
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {

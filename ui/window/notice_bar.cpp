@@ -3,11 +3,15 @@
 #include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
+#include "ui/window/notice_text.h"
 
 #include <QAccessible>
+#include <QClipboard>
 #include <QEvent>
+#include <QGuiApplication>
 #include <QHBoxLayout>
-#include <QLabel>
+#include <QKeyEvent>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -43,6 +47,12 @@ void NoticeBar::float_above(std::vector<QWidget*> feet) {
 }
 
 bool NoticeBar::eventFilter(QObject* watched, QEvent* event) {
+  if (auto* line = qobject_cast<QLineEdit*>(watched)) {
+    if (event->type() != QEvent::KeyPress || static_cast<QKeyEvent*>(event)->key() != Qt::Key_Escape)
+      return false;
+    withdraw(line->parent()->property(kTopic).toString());
+    return true;
+  }
   constexpr std::array kMoves{QEvent::Resize, QEvent::Move, QEvent::Show, QEvent::Hide};
   if (std::find(kMoves.begin(), kMoves.end(), event->type()) != kMoves.end()) place();
   return QWidget::eventFilter(watched, event);
@@ -66,6 +76,8 @@ QString NoticeBar::text() const {
   return all.join(QLatin1Char('\n'));
 }
 
+void NoticeBar::copy() const { QGuiApplication::clipboard()->setText(text()); }
+
 void NoticeBar::show_notice(const Notice& notice, const std::vector<Choice>& choices) {
   withdraw({});
   add({}, notice, choices);
@@ -77,46 +89,83 @@ void NoticeBar::ask(const QString& topic, const Notice& notice, const std::vecto
 }
 
 void NoticeBar::withdraw(const QString& topic) {
+  bool had_keyboard = false;
   for (int i = rows_->count(); i-- > 0;) {
     QWidget* row = rows_->itemAt(i)->widget();
     if (row->property(kTopic).toString() != topic) continue;
+    had_keyboard = had_keyboard || row->isAncestorOf(window()->focusWidget());
     rows_->removeWidget(row);
     row->hide();
     row->deleteLater();
   }
   setVisible(rows_->count() > 0);
   place();
+  emit changed();
+  if (had_keyboard) emit left();
 }
 
-void NoticeBar::add(const QString& topic, const Notice& notice, std::vector<Choice> choices) {
+QPushButton* NoticeBar::add_button(QFrame& row, const Choice& choice, const QString& help) {
+  auto* button = new QPushButton(choice.words, &row);
+  button->setToolTip(help);
+  connect(button, &QPushButton::clicked, this,
+          [this, topic = row.property(kTopic).toString(), act = choice.act] {
+            withdraw(topic);
+            act();
+          });
+  row.layout()->addWidget(button);
+  return button;
+}
+
+QFrame* NoticeBar::add(const QString& topic, const Notice& notice, const std::vector<Choice>& choices) {
   auto* row = new QFrame(this);
   row->setObjectName(QStringLiteral("notice"));
   row->setProperty(kTopic, topic);
   row->setProperty("kind", kind_word(notice.kind));
   auto* box = new QHBoxLayout(row);
   box->setContentsMargins(12, 6, 8, 6);
-  auto* label = new QLabel(notice.text, row);
-  label->setTextFormat(Qt::PlainText);
-  label->setWordWrap(true);
-  label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-  box->addWidget(label, 1);
-  choices.push_back({words(text::notice_close), [] {}});
-  for (const Choice& c : choices) {
-    auto* button = new QPushButton(c.words, row);
-    button->setToolTip(&c == &choices.back() ? words(text::tip_close) : notice.text);
-    connect(button, &QPushButton::clicked, this, [this, topic, act = c.act] {
-      withdraw(topic);
-      act();
-    });
-    box->addWidget(button);
-  }
+  auto* sentence = new NoticeText(notice.text, row);
+  box->addWidget(sentence, 1);
+  for (const Choice& c : choices) add_button(*row, c, notice.text);
+  // The keyboard comes to what can be done first.
+  setTabOrder(add_button(*row, {words(text::notice_close), [] {}}, words(text::tip_close)), sentence);
   row->setAccessibleName(notice.text);
   rows_->insertWidget(0, row);
   show();
   row->show();
   place();
+  emit changed();
   QAccessibleEvent said(row, QAccessible::Alert);
   QAccessible::updateAccessibility(&said);
+  return row;
+}
+
+void NoticeBar::ask_line(const QString& topic, const Notice& notice, const Line& asked) {
+  withdraw(topic);
+  QFrame* row = add(topic, notice, {});
+  auto* box = static_cast<QHBoxLayout*>(row->layout());
+  auto* line = new QLineEdit(asked.text, row);
+  line->setObjectName(QStringLiteral("notice_line"));
+  line->setAccessibleName(asked.name);
+  line->setPlaceholderText(asked.name);
+  line->setToolTip(asked.help);
+  line->installEventFilter(this); // Esc
+  auto* accept = new QPushButton(asked.accept, row);
+  accept->setToolTip(asked.help);
+  box->insertWidget(1, line, 1);
+  box->insertWidget(2, accept);
+  setTabOrder(line, accept);
+  setTabOrder(accept, qobject_cast<QWidget*>(box->itemAt(3)->widget()));
+  const auto take = [this, topic, line, row, take = asked.take] {
+    // What was asked may have led to another question of this topic.
+    if (take(line->text()) && rows_->indexOf(row) >= 0) withdraw(topic);
+  };
+  connect(line, &QLineEdit::returnPressed, this, take);
+  connect(accept, &QPushButton::clicked, this, take);
+  line->show();
+  accept->show();
+  place();
+  line->selectAll();
+  line->setFocus(Qt::OtherFocusReason);
 }
 
 } // namespace snug

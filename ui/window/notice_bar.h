@@ -7,6 +7,7 @@
 
 #include <functional>
 
+class QPushButton;
 class QVBoxLayout;
 
 namespace snug {
@@ -27,14 +28,26 @@ class NoticeBar : public QWidget {
   void show_notice(const Notice& notice, const std::vector<Choice>& choices = {});
   // A question stays beside what is said later, until it is answered or withdrawn; one of a topic.
   void ask(const QString& topic, const Notice& notice, const std::vector<Choice>& choices);
+  // Asks for a line of text: Enter takes it, Esc leaves it. What is refused stays there to be mended.
+  struct Line {
+    QString text, name, help, accept; // accept: the words of the button
+    std::function<bool(const QString&)> take;
+  };
+  void ask_line(const QString& topic, const Notice& notice, const Line& line);
   void withdraw(const QString& topic);
   QString text() const; // of all, one a line, the newest first
+  void copy() const;    // that, onto the clipboard
 
   bool eventFilter(QObject* watched, QEvent* event) override;
 
+ signals:
+  void changed(); // what is said
+  void left();    // what had the keyboard is gone
+
  private:
   void place();
-  void add(const QString& topic, const Notice& notice, std::vector<Choice> choices);
+  QFrame* add(const QString& topic, const Notice& notice, const std::vector<Choice>& choices);
+  QPushButton* add_button(QFrame& row, const Choice& choice, const QString& help);
   QVBoxLayout* rows_;
   std::vector<QWidget*> feet_;
 };

@@ -1,76 +1,27 @@
 #include "ui/window/start_page.h"
 
-#include "core/base/size.h"
 #include "core/document/read.h"
 #include "core/embedded/embedded.h"
-#include "core/layout/draw.h"
 #include "core/text/tip_text.h"
 #include "core/text/window_text.h"
-#include "ui/diagram/paint.h"
 #include "ui/session/words.h"
-#include "ui/theme/theme.h"
+#include "ui/window/lab_card.h"
+#include "ui/window/own_starts_view.h"
 
 #include <QFileInfo>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPainter>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QShowEvent>
 #include <QVBoxLayout>
 
 namespace snug {
 
 namespace {
 
-constexpr int kHeight = 166, kColumns = 3; // of the small picture
-
-// A sample as a small picture that is drawn from the sample itself, and its title.
-class SampleCard : public QPushButton {
- public:
-  SampleCard(const EmbeddedFile& file, QWidget* parent) : QPushButton(parent) {
-    const auto lab = read_lab(file.bytes, file.name);
-    title_ = lab && !lab->facts.title.empty() ? as_qt(lab->facts.title) : as_qt(file.name);
-    if (lab) {
-      about_ = words(text::start_about, Count{static_cast<std::int64_t>(lab->machines.size())},
-                     std::to_string(lab->segments.size()), size_words(lab->pc.installed).toStdString());
-      DrawOptions options;
-      options.show_ruler = options.show_legend = false;
-      drawing_ = draw(analyse(*lab), options);
-    }
-    setProperty("role", QStringLiteral("sample"));
-    setAccessibleName(title_);
-    setToolTip(title_);
-  }
-
- protected:
-  void paintEvent(QPaintEvent* event) override {
-    QPushButton::paintEvent(event);
-    QPainter painter(this);
-    const Palette& colours = snug::palette(theme_of(palette()));
-    const QRectF room(10, 10, width() - 20, kHeight - 10);
-    if (drawing_.width > 0) {
-      const qreal scale = std::min(room.width() / drawing_.width, room.height() / drawing_.height);
-      painter.save();
-      painter.translate(room.center() - QPointF(drawing_.width, drawing_.height) * scale / 2);
-      painter.scale(scale, scale);
-      paint(painter, drawing_, colours);
-      painter.restore();
-    }
-    painter.setFont(diagram_font(13, Weight::semibold));
-    painter.setPen(colour(colours, Ink::text));
-    QRect used;
-    painter.drawText(QRect(12, kHeight + 6, width() - 24, 40), Qt::AlignLeft | Qt::TextWordWrap, title_,
-                     &used);
-    painter.setFont(diagram_font(12, Weight::regular));
-    painter.setPen(colour(colours, Ink::muted));
-    painter.drawText(QPointF(12, used.bottom() + 17), about_);
-  }
-
- private:
-  QString title_, about_;
-  Drawing drawing_;
-};
+constexpr int kColumns = 3;
 
 QLabel* heading(const Template& t, const char* tone, QWidget* parent) {
   auto* label = new QLabel(words(t), parent);
@@ -114,6 +65,9 @@ StartPage::StartPage(Settings& settings, QWidget* parent) : QWidget(parent), set
   column->addLayout(row);
   recent_ = new QVBoxLayout;
   column->addLayout(recent_);
+  own_ = new OwnStartsView(inside);
+  connect(own_, &OwnStartsView::wanted, this, &StartPage::own_wanted);
+  column->addWidget(own_);
   column->addWidget(heading(text::start_samples, "heading", inside));
   samples_ = new QVBoxLayout;
   column->addLayout(samples_);
@@ -123,8 +77,27 @@ StartPage::StartPage(Settings& settings, QWidget* parent) : QWidget(parent), set
 
 // Their pictures take a while, which a window that opens a lab does not wait for.
 void StartPage::showEvent(QShowEvent* event) {
-  if (samples_->isEmpty()) samples_->addWidget(samples());
+  if (!event->spontaneous()) own_->read();
+  if (samples_->count() == 0) {
+    samples_->addWidget(samples());
+    samples_->itemAt(0)->widget()->show();
+  }
+  order_tabs();
   QWidget::showEvent(event);
+}
+
+// What was made anew would come last.
+void StartPage::order_tabs() {
+  QWidget* before = findChild<QPushButton*>(QStringLiteral("start_open"));
+  const auto then = [&before](QWidget* next) {
+    setTabOrder(before, next);
+    before = next;
+  };
+  for (int i = 0; i < recent_->count(); ++i)
+    if (auto* link = qobject_cast<QPushButton*>(recent_->itemAt(i)->widget())) then(link);
+  for (auto* card : own_->findChildren<LabCard*>()) then(card);
+  for (int i = 0; i < samples_->count(); ++i)
+    for (auto* card : samples_->itemAt(i)->widget()->findChildren<LabCard*>()) then(card);
 }
 
 QWidget* StartPage::samples() {
@@ -133,7 +106,9 @@ QWidget* StartPage::samples() {
   grid->setContentsMargins(0, 0, 0, 0);
   int n = 0;
   for (const EmbeddedFile& file : embedded_samples()) {
-    auto* card = new SampleCard(file, box);
+    const auto lab = read_lab(file.bytes, file.name);
+    if (!lab) continue; // a test reads them all
+    auto* card = new LabCard(*lab, as_qt(lab->facts.title.empty() ? file.name : lab->facts.title), box);
     card->setObjectName(QStringLiteral("sample_") + as_qt(file.name));
     connect(card, &QPushButton::clicked, this, [this, name = as_qt(file.name)] { emit sample_wanted(name); });
     grid->addWidget(card, n / kColumns, n % kColumns);
@@ -164,6 +139,7 @@ void StartPage::refresh() {
   clear->setToolTip(words(text::tip_forget));
   connect(clear, &QPushButton::clicked, this, &StartPage::forget_wanted);
   recent_->addWidget(clear);
+  order_tabs();
 }
 
 } // namespace snug

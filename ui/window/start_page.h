@@ -1,5 +1,5 @@
 #pragma once
-// What an empty window offers: a sample, a blank PC, a file.
+// What an empty window offers: labs of a person's own to start from, a sample, a blank PC, a file.
 
 #include "ui/window/settings.h"
 
@@ -8,6 +8,8 @@
 class QVBoxLayout;
 
 namespace snug {
+
+class OwnStartsView;
 
 class StartPage : public QWidget {
   Q_OBJECT
@@ -18,6 +20,7 @@ class StartPage : public QWidget {
 
  signals:
   void sample_wanted(const QString& name);
+  void own_wanted(const QString& path);
   void blank_wanted(bool this_computer);
   void open_wanted();
   void file_wanted(const QString& path);
@@ -28,6 +31,8 @@ class StartPage : public QWidget {
 
  private:
   QWidget* samples();
+  void order_tabs(); // as the page is read
+  OwnStartsView* own_;
   QVBoxLayout* samples_;
   Settings& settings_;
   QVBoxLayout* recent_;
