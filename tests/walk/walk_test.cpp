@@ -3,6 +3,7 @@
 
 #include "core/document/read.h"
 #include "core/document/write.h"
+#include "tests/support/display.h"
 #include "tests/support/temp_folder.h"
 #include "ui/canvas/canvas.h"
 #include "ui/panels/findings_panel.h"
@@ -31,13 +32,8 @@
 #include <QToolButton>
 #include <QWindow>
 
-#include <array>
-#include <csignal>
 #include <filesystem>
 #include <functional>
-#include <sys/prctl.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 namespace snug::test {
 namespace {
@@ -426,50 +422,22 @@ TEST_F(Walk, OpenDragMendSaveHandOut) {
   window.session().close();
 }
 
-// Number of the display; negative: there is none.
-int start_display(pid_t& server) {
-  std::array<int, 2> ends{};
-  if (pipe(ends.data()) != 0) return -1;
-  server = fork();
-  if (server == 0) {
-    close(ends[0]);
-    prctl(PR_SET_PDEATHSIG, SIGTERM); // does not outlive the test
-    const std::string fd = std::to_string(ends[1]);
-    execlp("Xvfb", "Xvfb", "-displayfd", fd.c_str(), "-screen", "0", "1920x900x24", "-nolisten", "tcp",
-           nullptr);
-    _exit(127);
-  }
-  close(ends[1]);
-  int display = -1;
-  for (char c = 0; read(ends[0], &c, 1) == 1 && c != '\n';)
-    display = std::max(display, 0) * 10 + (c - '0'); // the server writes a number and a line end
-  close(ends[0]);
-  return display;
-}
-
 } // namespace
 } // namespace snug::test
 
 int main(int argc, char** argv) {
   ::testing::InitGoogleTest(&argc, argv);
-  pid_t server = -1;
-  const int display = snug::test::start_display(server);
-  if (display < 0) {
+  const snug::test::Display display;
+  if (!display.is_there()) {
     std::fputs("no display: Xvfb did not start\n", stderr);
     return 1;
   }
-  qputenv("DISPLAY", ":" + QByteArray::number(display));
+  qputenv("DISPLAY", QByteArray::fromStdString(display.name()));
   qputenv("QT_QPA_PLATFORM", "xcb");
   qputenv("QT_QPA_PLATFORMTHEME", ""); // file dialogs of Qt itself
-  int code = 1;
-  {
-    QApplication application(argc, argv);
-    QApplication::setApplicationName(QStringLiteral("snuglab-walk"));
-    snug::wear(application, snug::Theme::light);
-    application.installEventFilter(&snug::test::arrived());
-    code = RUN_ALL_TESTS();
-  }
-  kill(server, SIGTERM);
-  waitpid(server, nullptr, 0);
-  return code;
+  QApplication application(argc, argv);
+  QApplication::setApplicationName(QStringLiteral("snuglab-walk"));
+  snug::wear(application, snug::Theme::light);
+  application.installEventFilter(&snug::test::arrived());
+  return RUN_ALL_TESTS();
 }
