@@ -35,6 +35,8 @@ test|strace|order of write, fsync and rename
 test|fiu-utils|injects faults into system calls
 test|xvfb|a display for tests of the window
 test|qt6-l10n-tools|makes a translated file, for the plural forms of other languages
+test|xclip|asks what is offered on the clipboard
+test|librsvg2-bin|independent renderer of SVG
 test|xdotool|moves the pointer and types on that display
 test|dbus|a session bus for what is told to a screen reader
 test|at-spi2-core|the bus on which a screen reader listens
