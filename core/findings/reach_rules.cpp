@@ -45,23 +45,17 @@ void each_broken(const Context& c, PromiseKind kind, Use use) {
 }
 
 // One finding a promise; its places are the promise and its two subjects where they are elements.
-void note_broken(std::vector<Finding>& out, std::size_t first, const Promise& p, std::size_t occasion,
-                 Finding&& f) {
-  for (std::size_t i = first; i < out.size(); ++i)
-    if (out[i].places.front() == AnyId(p.id)) return mark(out[i].when, occasion);
-  f.places = {p.id};
-  for (const AnyId id : {p.from, p.to})
-    if (id.number != 0) f.places.push_back(id);
-  mark(f.when, occasion);
-  out.push_back(std::move(f));
-}
-
 void check_kind(const Context& c, PromiseKind kind, std::vector<Finding>& out) {
   const std::size_t first = out.size();
   each_broken(c, kind, [&](const Promise& p, std::size_t i, const Judged& j) {
-    note_broken(out, first, p, i,
-                found(Severity::error, broken_message(c.index, p, j),
-                      broken_reason(c.index, c.reach->at(i), p, j), {}));
+    const bool known = out.size() > first && out.back().places.front() == AnyId(p.id);
+    if (!known) {
+      Finding& f = out.emplace_back(found(Severity::error, broken_message(c.index, p, j),
+                                          broken_reason(c.index, c.reach->at(i), p, j), {p.id}));
+      for (const AnyId id : {p.from, p.to})
+        if (id.number != 0) f.places.push_back(id);
+    }
+    mark(out.back().when, i);
   });
 }
 
@@ -126,11 +120,33 @@ class Met {
   std::set<Key> met_;
 };
 
+// Whether one machine ever runs without another: the occasions of each as bits.
+class Alone {
+ public:
+  explicit Alone(const Context& c)
+      : counted_(!c.only && !c.reach->needs().empty() && c.reach->occasions() <= 64),
+        on_(counted_ ? c.lab.machines.size() : 0) {
+    for (std::size_t i = 0; counted_ && i < c.reach->occasions(); ++i) {
+      const std::vector<std::uint8_t>& running = c.budgets[i].running;
+      for (std::size_t m = 0; m < on_.size(); ++m) on_[m] |= std::uint64_t{running[m] != 0} << i;
+    }
+  }
+  bool is_never(std::uint32_t machine, std::uint32_t other) const {
+    return counted_ && (on_[machine] & ~on_[other]) == 0;
+  }
+
+ private:
+  bool counted_;                  // else nothing is known
+  std::vector<std::uint64_t> on_; // by machine
+};
+
 void check_needs(const Context& c, std::vector<Finding>& out) {
   std::vector<Unmet> unmet;
   Met met(c);
+  const Alone alone(c);
   for (const ListedNeed& n : c.reach->needs()) {
-    if (!c.is_wanted(c.lab.machines[n.machine].id)) continue;
+    if (c.only && !c.is_wanted(c.lab.machines[n.machine].id)) continue;
+    if (n.server != kNowhere && alone.is_never(n.machine, n.server)) continue;
     for (std::size_t i = 0; i < c.reach->occasions(); ++i) {
       const std::vector<std::uint8_t>& running = c.budgets[i].running;
       if (running[n.machine] == 0 || (n.server != kNowhere && running[n.server] != 0)) continue;
@@ -192,13 +208,15 @@ void check_ways(const Context& c, std::vector<Finding>& out) {
     }
     mark(same->when, occasion);
   };
+  const auto routed = [&c](std::size_t i) { return !c.reach->at(i).network().forwarders().empty(); };
   Met met(c);
   for (std::size_t i = 0; i < c.reach->occasions(); ++i) {
     for (const Promise& p : c.lab.promises)
-      if (p.must == PromiseKind::reach && speaks_of(p, i == 0 ? ExerciseId{} : c.lab.exercises[i - 1].id))
+      if (p.must == PromiseKind::reach && speaks_of(p, i == 0 ? ExerciseId{} : c.lab.exercises[i - 1].id) &&
+          routed(i))
         look(i, judge(c.reach->at(i), c.index, p));
     for (const ListedNeed& n : c.reach->needs()) // a neighbour's way is its own
-      if (n.server == kNowhere && c.budgets[i].running[n.machine] != 0)
+      if (n.server == kNowhere && c.budgets[i].running[n.machine] != 0 && routed(i))
         look(i, met.ask(i, n.machine, *n.need));
   }
 }

@@ -1,5 +1,6 @@
 #pragma once
-// How a ReachNetwork is made; one file a step: pieces, nodes and ports, addresses that are given out, routes.
+// How a ReachNetwork is made; one file a step: pieces, nodes and ports, addresses that are given out,
+// forwards.
 
 #include "core/reach/network.h"
 
@@ -27,12 +28,12 @@ class ReachBuilder {
   void settle_pieces();
   std::uint32_t piece(std::uint32_t carrier, std::uint32_t segment) const; // kNowhere: none
   std::uint32_t lan_piece(std::uint32_t lan, std::int32_t vlan);
-  std::uint32_t beyond() const { return 0; } // the piece of the outside
+  static std::uint32_t beyond() { return kBeyond; }
 
   // Nodes and ports.
   void add_machine(std::uint32_t place);
   void add_port(std::uint32_t machine, std::uint32_t card, std::uint32_t segment);
-  void add_card_rows(std::uint32_t port, const Card&, std::uint32_t card);
+  void add_card_rows(std::uint32_t port, std::uint32_t card);
   void add_pc();
   void add_translators();
   void add_lan_routers();
@@ -59,31 +60,16 @@ class ReachBuilder {
   void add_ranges(std::vector<Lease>&, std::uint32_t port, const std::vector<RangeRow>&) const;
   std::vector<Offer> offers_for(std::uint32_t port, std::vector<Lease>& servers) const;
   bool has_free(Lease&) const;
+  void find_relays();
   bool answers(std::uint32_t client, std::uint32_t server) const;
   void lease(std::uint32_t port, const Offer&);
   void advertise_all();
   std::vector<Prefix> advertised_by(const ReachPort&) const;
   void sort_addresses();
-  void sort_by_address();
-  bool is_shadowed(std::size_t place) const;
 
   // Port forwards.
   void add_forwards();
   void pass_on(const ReachForward&, std::uint32_t outer_port);
-
-  // Routes.
-  void add_routes(std::uint32_t node);
-  void add_connected(std::uint32_t node);
-  void add_static(std::uint32_t node, bool on_link);
-  void add_route(std::uint32_t node, const Route&);
-  void add_given(std::uint32_t node);
-  void add_unless_taken(ReachRoute);
-  void accept(std::uint32_t node, ReachRoute);
-  std::optional<std::uint32_t> port_towards(std::uint32_t node, const Route&) const;
-  bool is_broadcast_of(const ReachNode&, const Address&) const;
-  bool has(std::uint32_t port, const Address&) const;
-  const ReachRoute* match(std::uint32_t node, const Address&, CardId card) const;
-  void sort_routes(std::uint32_t node);
 
   ReachNetwork& n_;
   ReachNetwork::Body& b_; // of n_
@@ -92,11 +78,12 @@ class ReachBuilder {
   const AddressesInUse& held_;
   std::span<const std::uint8_t> running_;
   LeaseChoices& choices_;
+  std::vector<std::uint32_t> first_row_;   // in the facts' addresses, by card, and the end
   std::vector<std::uint32_t> piece_start_; // of machines; outside segments follow the first piece
   std::map<std::pair<std::uint32_t, std::int32_t>, std::uint32_t> lan_pieces_;
-  std::set<Address> taken_;
-  std::vector<std::pair<std::uint32_t, Address>> lease_gateways_;    // port, gateway
-  std::vector<std::pair<std::uint32_t, std::uint32_t>> advertisers_; // port, router's port
+  bool in_order_ = true;              // addresses came port by port
+  std::set<Address> taken_;           // IPv4
+  std::vector<std::uint32_t> relays_; // ports
 };
 
 } // namespace snug

@@ -22,11 +22,21 @@ Message node_called(const Lab& lab, AnyId node) {
 
 std::string reach_name(const Lab& lab, AnyId node) { return english(node_called(lab, node)); }
 
+namespace {
+
+// As reach_name, without searching the lab for a machine.
+std::string named(const Index& index, AnyId node) {
+  const Machine* m = node.kind == Kind::machine ? index.machine(MachineId{node.number}) : nullptr;
+  return m && !m->name.empty() ? m->name : reach_name(index.lab(), node);
+}
+
+} // namespace
+
 std::string subject_name(const Lab& lab, AnyId id) {
   return id.kind == Kind::segment ? name_of(lab, id) : reach_name(lab, id);
 }
 
-std::string Explainer::name(AnyId node) const { return reach_name(index_.lab(), node); }
+std::string Explainer::name(AnyId node) const { return named(index_, node); }
 
 // Where the outside is.
 bool Explainer::is_beyond(std::uint32_t port) const {
@@ -57,8 +67,9 @@ std::uint32_t Explainer::port() const {
 std::string Explainer::segment(std::uint32_t port) const {
   if (port == kNowhere) return {};
   const ReachPort& p = n_.ports()[port];
-  return p.segment != kNowhere ? name_of(index_.lab(), index_.lab().segments[p.segment].id)
-                               : name_of(index_.lab(), p.id);
+  if (p.segment == kNowhere) return name_of(index_.lab(), p.id);
+  const Segment& s = index_.lab().segments[p.segment];
+  return s.name.empty() ? name_of(index_.lab(), s.id) : s.name;
 }
 
 const ReachAddress* Explainer::holder() const {
@@ -196,7 +207,7 @@ std::optional<Message> by_forward(const Lab& lab, const ReachQuestion& q, const 
 } // namespace
 
 Message explain(const Index& index, const Reach& reach, const ReachQuestion& q, const ReachAnswer& a) {
-  const std::string from = reach_name(index.lab(), q.from), to = reach_name(index.lab(), q.to);
+  const std::string from = named(index, q.from), to = named(index, q.to);
   if (a.verdict == Reached::reaches)
     if (auto m = by_forward(index.lab(), q, a)) return *m;
   if (a.verdict == Reached::reaches && q.to.kind == Kind::outside) return say(text::reach_outside, from, to);

@@ -200,10 +200,10 @@ std::optional<Message> Explainer::no_next_hop() const {
   std::vector<std::string> segments;
   for (std::uint32_t p = n_.nodes()[node].first_port; p < n_.nodes()[node].end_port; ++p) {
     if (n_.ports()[p].piece == kNowhere) continue;
-    for (std::uint32_t q = 0; q < n_.ports().size(); ++q) {
+    for (const std::uint32_t q : n_.forwarders()) {
       const ReachPort& other = n_.ports()[q];
-      if (other.node != node && n_.same_network(p, q) &&
-          (end_.address.is_v4() ? other.forwards4 : other.forwards6))
+      if (other.node != node && (end_.address.is_v4() ? other.forwards4 : other.forwards6) &&
+          n_.same_network(p, q))
         return std::nullopt;
     }
     segments.push_back(segment(p));

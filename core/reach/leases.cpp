@@ -1,4 +1,3 @@
-#include "core/addressing/sort_keys.h"
 #include "core/reach/builder.h"
 
 #include <algorithm>
@@ -76,11 +75,9 @@ std::vector<ReachBuilder::Offer> ReachBuilder::offers_for(std::uint32_t port,
   };
   for (Lease& l : servers)
     if (l.length >= 0 && answers(port, l.server)) add(l, l.length);
-  for (std::uint32_t r = 0; r < b_.ports.size(); ++r) {
-    const ReachPort& relay = b_.ports[r];
-    const Card* card = index_.card(CardId{relay.id.kind == Kind::card ? relay.id.number : 0});
-    if (!card || card->dhcp != DhcpDuty::relay || !card->relay_to || !n_.nodes_[relay.node].on) continue;
+  for (const std::uint32_t r : relays_) {
     if (!answers(port, r)) continue;
+    const Card* card = index_.card(CardId{b_.ports[r].id.number});
     for (const ReachAddress& a : b_.addresses) {
       if (a.port != r || !a.address.is_v4()) continue;
       const Prefix here = Prefix::of(a.address, a.length);
@@ -97,6 +94,15 @@ std::vector<ReachBuilder::Offer> ReachBuilder::offers_for(std::uint32_t port,
   return out;
 }
 
+void ReachBuilder::find_relays() {
+  for (std::uint32_t r = 0; r < b_.ports.size(); ++r) {
+    const ReachPort& relay = b_.ports[r];
+    const Card* card = index_.card(CardId{relay.id.kind == Kind::card ? relay.id.number : 0});
+    if (card && card->dhcp == DhcpDuty::relay && card->relay_to && n_.nodes_[relay.node].on)
+      relays_.push_back(r);
+  }
+}
+
 // The first free address of the range.
 void ReachBuilder::lease(std::uint32_t port, const Offer& offer) {
   const Address a = offer.lease->next;
@@ -109,7 +115,8 @@ void ReachBuilder::lease(std::uint32_t port, const Offer& offer) {
     gateway = lab_.lans[index_.place(server.id)].gateway4;
   else if (s != kNowhere)
     gateway = held_.gateway4(s);
-  if (gateway && Prefix::of(a, offer.length).contains(*gateway)) lease_gateways_.emplace_back(port, *gateway);
+  if (gateway && Prefix::of(a, offer.length).contains(*gateway))
+    b_.given.gateways.emplace_back(port, *gateway);
 }
 
 void ReachBuilder::lease_all() {
@@ -118,7 +125,9 @@ void ReachBuilder::lease_all() {
   };
   if (std::none_of(b_.ports.begin(), b_.ports.end(), wants)) return;
   std::vector<Lease> all = servers();
-  for (const ReachAddress& a : b_.addresses) taken_.insert(a.address);
+  find_relays();
+  for (const ReachAddress& a : b_.addresses)
+    if (a.address.is_v4()) taken_.insert(a.address);
   for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
     if (!wants(b_.ports[p])) continue;
     const std::vector<Offer> offers = offers_for(p, all);
@@ -146,68 +155,34 @@ std::vector<Prefix> ReachBuilder::advertised_by(const ReachPort& router) const {
 }
 
 void ReachBuilder::advertise_all() {
+  if ((index_.facts().any_card & CardMark::slaac) == 0) return;
+  std::vector<std::uint32_t> routers;
+  for (std::uint32_t r = 0; r < b_.ports.size(); ++r)
+    if (b_.ports[r].advertises && n_.nodes_[b_.ports[r].node].on && b_.ports[r].mtu >= kLeastMtu6)
+      routers.push_back(r);
   for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
     const ReachPort& port = b_.ports[p];
     if (!port.wants_advertised || n_.nodes_[port.node].forwards6 || port.mtu < kLeastMtu6) continue;
     if (port.piece == kNowhere || !n_.nodes_[port.node].on) continue;
-    for (std::uint32_t r = 0; r < b_.ports.size(); ++r) {
+    for (const std::uint32_t r : routers) {
       const ReachPort& router = b_.ports[r];
-      if (!router.advertises || !n_.nodes_[router.node].on || router.mtu < kLeastMtu6) continue;
       if (router.node == port.node || n_.frame(r, p, kSmall) != FrameStop::none) continue;
       for (const Prefix& prefix : advertised_by(router))
         give(Address::v6(prefix.network().high(), modified_eui64(Mac(port.mac))), 64, p);
-      advertisers_.emplace_back(p, r);
+      b_.given.advertisers.emplace_back(p, r);
     }
   }
 }
 
 void ReachBuilder::sort_addresses() {
   const auto by_port = [](const ReachAddress& a, const ReachAddress& b) { return a.port < b.port; };
-  if (!std::is_sorted(b_.addresses.begin(), b_.addresses.end(), by_port))
-    std::stable_sort(b_.addresses.begin(), b_.addresses.end(), by_port);
+  if (in_order_) return; // the ports know theirs
+  std::stable_sort(b_.addresses.begin(), b_.addresses.end(), by_port);
   std::uint32_t at = 0;
   for (std::uint32_t p = 0; p < b_.ports.size(); ++p) {
     b_.ports[p].first_address = at;
     while (at < b_.addresses.size() && b_.addresses[at].port == p) ++at;
     b_.ports[p].end_address = at;
-  }
-  sort_by_address();
-}
-
-// An address that was the broadcast address of an earlier one of the same system stays that (seen in the
-// kernel): nobody gets an answer from it.
-bool ReachBuilder::is_shadowed(std::size_t place) const {
-  const ReachAddress& a = b_.addresses[place];
-  const ReachNode& n = n_.nodes_[b_.ports[a.port].node];
-  for (std::size_t i = b_.ports[n.first_port].first_address; i < place; ++i) {
-    const ReachAddress& b = b_.addresses[i];
-    if (!b.address.is_v4() || !a.address.is_v4()) continue;
-    if (b.address == a.address) return false;
-    if (b.length < 31 && Prefix::of(b.address, b.length).last() == a.address) return true;
-  }
-  return false;
-}
-
-// Link-local ones included, after the others of equal value.
-void ReachBuilder::sort_by_address() {
-  std::vector<ReachAddress> local;
-  local.reserve(b_.ports.size());
-  for (std::uint32_t p = 0; p < b_.ports.size(); ++p)
-    if (const auto a = n_.link_local(b_.ports[p])) local.push_back({*a, 64, p});
-  std::vector<WideKey> keys;
-  keys.reserve(b_.addresses.size() + local.size());
-  for (const bool v4 : {true, false}) {
-    keys.clear();
-    const auto add = [&](const Address& a, std::size_t place) {
-      if (a.is_v4() == v4) keys.push_back({a.high(), a.low(), static_cast<std::uint32_t>(place), 0});
-    };
-    const std::size_t own = b_.addresses.size();
-    for (std::size_t i = 0; i < own; ++i)
-      if (!v4 || !is_shadowed(i)) add(b_.addresses[i].address, i);
-    for (std::size_t i = 0; i < local.size(); ++i) add(local[i].address, own + i);
-    sort_wide_keys(keys);
-    for (const WideKey& k : keys)
-      b_.by_address.push_back(k.place < own ? b_.addresses[k.place] : local[k.place - own]);
   }
 }
 

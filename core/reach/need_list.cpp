@@ -21,7 +21,9 @@ class Lister {
   struct Service {
     std::string name;
     std::span<const std::uint32_t> servers;
-    std::vector<std::pair<std::uint32_t, std::uint32_t>> on; // segment, machine; sorted
+    std::vector<std::uint8_t> serves; // by machine
+    std::vector<std::uint32_t> start; // in `on`, by segment, and the end
+    std::vector<std::uint32_t> on;    // servers of each segment, ascending
   };
   void add(std::uint32_t machine, const Need&, const Service&);
   void add_of_role(std::uint32_t machine, std::uint32_t role);
@@ -50,11 +52,20 @@ const Neighbours& Lister::neighbours() {
 const Lister::Service& Lister::service(const std::string& name) {
   for (const Service& s : services_)
     if (s.name == name) return s;
-  Service& s = services_.emplace_back(Service{name, offerings_.of(name), {}});
-  for (const std::uint32_t m : s.servers)
-    for (const std::uint32_t c : index_.cards_of(m))
-      if (index_.segment_of_card(c) != kNowhere) s.on.emplace_back(index_.segment_of_card(c), m);
-  std::sort(s.on.begin(), s.on.end());
+  Service& s = services_.emplace_back(Service{name, offerings_.of(name), {}, {}, {}});
+  const auto each = [&](const auto use) {
+    for (const std::uint32_t m : s.servers)
+      for (const std::uint32_t c : index_.cards_of(m))
+        if (index_.segment_of_card(c) != kNowhere) use(index_.segment_of_card(c), m);
+  };
+  s.serves.resize(lab_.machines.size());
+  for (const std::uint32_t m : s.servers) s.serves[m] = 1;
+  s.start.assign(lab_.segments.size() + 1, 0);
+  each([&](std::uint32_t segment, std::uint32_t) { ++s.start[segment + 1]; });
+  for (std::size_t i = 1; i < s.start.size(); ++i) s.start[i] += s.start[i - 1];
+  s.on.resize(s.start.back());
+  std::vector<std::uint32_t> next(s.start.begin(), s.start.end() - 1);
+  each([&](std::uint32_t segment, std::uint32_t m) { s.on[next[segment]++] = m; });
   return s;
 }
 
@@ -71,16 +82,15 @@ std::uint32_t Lister::server(std::uint32_t machine, const Need& need, const Serv
   for (const std::uint32_t c : index_.cards_of(machine)) {
     const std::uint32_t segment = index_.segment_of_card(c);
     if (segment == kNowhere) continue;
-    auto at = std::lower_bound(s.on.begin(), s.on.end(), std::pair(segment, std::uint32_t{0}));
-    for (; at != s.on.end() && at->first == segment; ++at)
-      if ((!need.from || at->second == named) && talk(machine, at->second)) return at->second;
+    for (std::uint32_t i = s.start[segment]; i < s.start[segment + 1]; ++i)
+      if ((!need.from || s.on[i] == named) && talk(machine, s.on[i])) return s.on[i];
   }
   return kNowhere;
 }
 
 // Who offers a service serves himself.
 void Lister::add(std::uint32_t machine, const Need& need, const Service& s) {
-  if (!need.from && std::binary_search(s.servers.begin(), s.servers.end(), machine)) return;
+  if (!need.from && s.serves[machine] != 0) return;
   out_.push_back({machine, &need, server(machine, need, s)});
 }
 

@@ -48,10 +48,16 @@ std::vector<Need> needs_of(const Index& index, std::uint32_t machine) {
 
 const std::vector<std::uint32_t>& Offerings::of(const std::string& service) {
   const auto [it, is_new] = known_.try_emplace(service);
-  for (std::uint32_t m = 0; is_new && m < index_->lab().machines.size(); ++m) {
-    bool offers = false;
-    each_offer(*index_, m, service, [&](const Offer&) { offers = true; });
-    if (offers) it->second.push_back(m);
+  if (!is_new) return it->second;
+  const Lab& lab = index_->lab();
+  const auto is_in = [&](const std::vector<Offer>& offers) {
+    return std::any_of(offers.begin(), offers.end(), [&](const Offer& o) { return o.service == service; });
+  };
+  std::vector<std::uint8_t> by_role;
+  for (const Role& r : lab.roles) by_role.push_back(is_in(r.offers) ? 1 : 0);
+  for (std::uint32_t m = 0; m < lab.machines.size(); ++m) {
+    const std::uint32_t role = index_->machines()[m].role;
+    if ((role != kNowhere && by_role[role] != 0) || is_in(lab.machines[m].offers)) it->second.push_back(m);
   }
   return it->second;
 }

@@ -10,6 +10,9 @@ namespace {
 
 constexpr std::int32_t kLeastMtu = 104; // more than a small packet of either family
 
+// Of a segment: the length of its IPv4 prefix (32: none), and whether it is plain.
+constexpr std::int32_t kPlain = 0x80, kLengthBits = 0x3f;
+
 std::uint32_t value4(const AddressRow& row) { return static_cast<std::uint32_t>(row.low); }
 
 bool same_start(std::uint32_t a, std::uint32_t b, std::int32_t length) {
@@ -24,10 +27,13 @@ Neighbours::Neighbours(const Index& index, const AddressesInUse& addresses)
   const Lab& lab = index.lab();
   plain_segment_.reserve(lab.segments.size());
   // Without a mark in its segment an address is a host of its prefix, with its length.
-  for (std::uint32_t s = 0; s < lab.segments.size(); ++s)
-    plain_segment_.push_back(lab.segments[s].mtu >= kLeastMtu &&
-                             lab.segments[s].type != SegmentKind::bridged && addresses.prefix4(s) &&
-                             !addresses.has_marks(s, Family::v4));
+  for (std::uint32_t s = 0; s < lab.segments.size(); ++s) {
+    const std::optional<Prefix>& prefix = addresses.prefix(s, Family::v4);
+    const bool plain = lab.segments[s].mtu >= kLeastMtu && lab.segments[s].type != SegmentKind::bridged &&
+                       prefix && !addresses.has_marks(s, Family::v4);
+    const std::int32_t length = prefix && prefix->is_v4() ? prefix->length() : 32;
+    plain_segment_.push_back(static_cast<std::uint8_t>(length | (plain ? kPlain : 0)));
+  }
   find_plain();
   drop_shared();
   facts_.each_machine(MachineMark::filters, [this](std::uint32_t m) { plain_machine_[m] = 0; });
@@ -60,7 +66,8 @@ bool Neighbours::is_plain(std::uint32_t c) const {
   constexpr std::uint32_t kNever = CardMark::trunk | CardMark::carries | CardMark::own_mtu |
                                    CardMark::odd_mac | CardMark::separated | CardMark::translates;
   const std::uint32_t marks = facts_.card_marks[c];
-  return (marks & kNeeded) == kNeeded && (marks & kNever) == 0 && plain_segment_[facts_.card_segment[c]] != 0;
+  return (marks & kNeeded) == kNeeded && (marks & kNever) == 0 &&
+         (plain_segment_[facts_.card_segment[c]] & kPlain) != 0;
 }
 
 // Cards with a MAC or an address that another one has too. Who holds an address answers for it by all of its
@@ -89,9 +96,10 @@ std::span<const AddressRow> Neighbours::rows(std::uint32_t card) const {
 
 std::int32_t Neighbours::length4(const AddressRow& row) const {
   if (row.length != AddressRow::kNoLength) return row.length;
-  const std::uint32_t s = addresses_.segment_for(index_, row.card, row.address());
-  const auto p = s == kNowhere ? std::nullopt : addresses_.prefix4(s);
-  return p && p->is_v4() ? p->length() : 32;
+  const bool trunk = (facts_.card_marks[row.card] & CardMark::trunk) != 0;
+  const std::uint32_t s =
+      trunk ? addresses_.segment_for(index_, row.card, row.address()) : facts_.card_segment[row.card];
+  return s == kNowhere ? 32 : plain_segment_[s] & kLengthBits;
 }
 
 // Whether what a machine sends to a neighbour of this card leaves by it: no other card and no route is

@@ -1,19 +1,63 @@
 #include "core/reach/network.h"
 
+#include "core/reach/route_maker.h"
+
 #include <algorithm>
 #include <bit>
 
 namespace snug {
 
+AddressTable& ReachNetwork::table(const Address& a) const {
+  if (a.is_v4()) return body_->held4;
+  return is_link_local(a) ? body_->held_local : body_->held6;
+}
+
+// An address that was the broadcast address of an earlier one of the same system stays that (seen in the
+// kernel): nobody gets an answer from it. IPv4.
+bool ReachNetwork::is_shadowed(std::uint32_t place) const {
+  const ReachAddress& a = body_->addresses[place];
+  if ((a.address.as_u32() & 3U) != 3) return false; // no network has so few hosts
+  const ReachNode& n = nodes_[body_->ports[a.port].node];
+  for (std::uint32_t i = body_->ports[n.first_port].first_address; i < place; ++i) {
+    const ReachAddress& b = body_->addresses[i];
+    if (!b.address.is_v4()) continue;
+    if (b.address == a.address) return false;
+    if (b.length < 31 && (b.address.as_u32() | ~std::uint32_t{0} >> b.length) == a.address.as_u32())
+      return true;
+  }
+  return false;
+}
+
+// Link-local ones of IPv6 that systems give themselves come after those that somebody typed.
+void ReachNetwork::fill_table(const Address& like) const {
+  const bool v4 = like.is_v4(), local = !v4 && is_link_local(like);
+  std::vector<ReachAddress> all;
+  all.reserve(body_->addresses.size());
+  for (std::uint32_t i = 0; i < body_->addresses.size(); ++i) {
+    const ReachAddress& a = body_->addresses[i];
+    if (a.address.is_v4() != v4 || (!v4 && is_link_local(a.address) != local)) continue;
+    if (!v4 || !is_shadowed(i)) all.push_back(a);
+  }
+  for (std::uint32_t p = 0; local && p < body_->ports.size(); ++p)
+    if (const auto a = link_local(body_->ports[p])) all.push_back({*a, 64, p});
+  table(like).fill(all);
+}
+
 std::span<const ReachAddress> ReachNetwork::with(const Address& a) const {
-  const auto first = std::lower_bound(body_->by_address.begin(), body_->by_address.end(), a,
-                                      [](const ReachAddress& r, const Address& x) { return r.address < x; });
-  auto end = first;
-  while (end != body_->by_address.end() && end->address == a) ++end;
-  return {first, end};
+  const AddressTable& held = table(a);
+  if (!held.is_filled()) fill_table(a);
+  return held.with(a);
+}
+
+std::span<const ReachRoute> ReachNetwork::routes(const ReachNode& n) const {
+  const auto place = static_cast<std::uint32_t>(&n - nodes_.data());
+  RouteStore& store = body_->routes;
+  if (!store.has(place)) store.keep(place, RouteMaker(*this, *body_->index, body_->given, place).make());
+  return store.of(place);
 }
 
 std::uint32_t ReachNetwork::node_of(AnyId id) const {
+  if (id.kind == Kind::machine) return body_->index->place(id);
   const auto it = std::lower_bound(body_->ids.begin(), body_->ids.end(), std::pair(id, std::uint32_t{0}));
   return it != body_->ids.end() && it->first == id ? it->second : kNowhere;
 }
@@ -29,7 +73,18 @@ bool ReachNetwork::same_network(std::uint32_t a, std::uint32_t b) const {
   return at != kNowhere && bt != kNowhere && body_->pieces[at].root == body_->pieces[bt].root;
 }
 
+// Most have a handful: only where one of them is it, others decide (see is_shadowed).
 bool ReachNetwork::owns(const ReachNode& n, const Address& a) const {
+  constexpr std::uint32_t kHandful = 16;
+  if (n.first_port == n.end_port) return false;
+  const std::uint32_t first = body_->ports[n.first_port].first_address;
+  const std::uint32_t end = body_->ports[n.end_port - 1].end_address;
+  const bool is_local = !a.is_v4() && is_link_local(a);
+  if (!is_local && end - first <= kHandful) {
+    std::uint32_t i = first;
+    while (i < end && body_->addresses[i].address != a) ++i;
+    if (i == end || !a.is_v4()) return i < end;
+  }
   const auto holders = with(a);
   return std::any_of(holders.begin(), holders.end(),
                      [&](const ReachAddress& r) { return r.port >= n.first_port && r.port < n.end_port; });

@@ -1,10 +1,13 @@
 #pragma once
 // The network of a lab as the systems in it see it: who has which card where, which addresses and routes each
-// one really ends up with, and through which switches a frame must pass. Built for one exercise. Holds
-// pointers into the index: valid as long as that is.
+// one really ends up with, and through which switches a frame must pass. Built for one exercise. Routes and
+// who has an address are found when they are first asked for, so one thread at a time. Holds pointers into
+// the index: valid as long as that and its lab are.
 
 #include "core/addressing/in_use.h"
+#include "core/reach/address_table.h"
 #include "core/reach/lease_choices.h"
+#include "core/reach/route_store.h"
 
 #include <memory>
 #include <span>
@@ -24,7 +27,6 @@ struct ReachNode {
   bool forwards6 = false; // by any card: ignores router advertisements (RFC 4861 6.2.1 for routers)
   ReverseFilter filter = ReverseFilter::off;
   std::uint32_t first_port = 0, end_port = 0;
-  std::uint32_t first_route = 0, end_route = 0;
 };
 
 // A card on one segment, or one segment of a trunk.
@@ -44,19 +46,7 @@ struct ReachPort {
   std::uint32_t first_address = 0, end_address = 0;
 };
 
-struct ReachAddress {
-  Address address;
-  std::int32_t length = 0;
-  std::uint32_t port = 0;
-};
-
-struct ReachRoute {
-  Prefix to;
-  std::optional<Address> via;
-  std::uint32_t port = 0;
-  std::int32_t metric = 0;
-  std::optional<Address> source; // of connected ones
-};
+inline constexpr std::uint32_t kBeyond = 0; // the piece of the outside
 
 // A segment outside or inside one hypervisor (DECISIONS 12), a physical LAN, or what lies beyond.
 struct ReachPiece {
@@ -98,15 +88,16 @@ class ReachNetwork {
   std::span<const ReachAddress> addresses(const ReachPort& p) const {
     return std::span(body_->addresses).subspan(p.first_address, p.end_address - p.first_address);
   }
-  // Longest prefix first, then the lowest metric, then the first that was set.
-  std::span<const ReachRoute> routes(const ReachNode& n) const {
-    return std::span(body_->routes).subspan(n.first_route, n.end_route - n.first_route);
-  }
+  // Of one of nodes(). Longest prefix first, then the lowest metric, then the first that was set.
+  std::span<const ReachRoute> routes(const ReachNode&) const;
   // Those who have an address, whether on or off.
   std::span<const ReachAddress> with(const Address&) const;
   // Ports with a MAC; only those that share it are listed.
   std::span<const std::uint32_t> shared_macs() const { return body_->shared_macs; }
   std::span<const ReachForward> forwards() const { return body_->forwards; }
+  std::span<const std::uint32_t> forwarders() const {
+    return body_->forwarders;
+  } // ports that pass packets on
   // kNowhere: no such node. "outside" is one.
   std::uint32_t node_of(AnyId) const;
   std::uint32_t port_of(std::uint32_t node, CardId) const; // the first; kNowhere
@@ -125,13 +116,19 @@ class ReachNetwork {
   struct Body {
     std::vector<ReachPort> ports;
     std::vector<ReachPiece> pieces;
-    std::vector<ReachAddress> addresses;  // by port
-    std::vector<ReachAddress> by_address; // sorted
-    std::vector<ReachRoute> routes;
-    std::vector<std::uint32_t> shared_macs;
+    std::vector<ReachAddress> addresses; // by port
+    std::vector<std::uint32_t> shared_macs, forwarders;
     std::vector<ReachForward> forwards;
-    std::vector<std::pair<AnyId, std::uint32_t>> ids; // sorted
+    std::vector<std::pair<AnyId, std::uint32_t>> ids; // of others than machines; sorted
+    GivenRoutes given;
+    const Index* index = nullptr;
+    // Found when they are first asked for.
+    mutable RouteStore routes;
+    mutable AddressTable held4, held6, held_local; // IPv6: link-local ones apart
   };
+  AddressTable& table(const Address&) const;
+  void fill_table(const Address& like) const;
+  bool is_shadowed(std::uint32_t place) const;
   std::vector<ReachNode> nodes_; // machines first, in the lab's order
   std::shared_ptr<const Body> body_;
 };

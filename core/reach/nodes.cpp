@@ -1,3 +1,4 @@
+#include "core/addressing/sort_keys.h"
 #include "core/reach/builder.h"
 
 #include <algorithm>
@@ -29,18 +30,25 @@ ReachPort& ReachBuilder::open_port(AnyId id, std::uint32_t segment, std::uint32_
   p.segment = segment;
   p.piece = piece;
   p.mac = kChosenMacs + place;
+  p.first_address = p.end_address = static_cast<std::uint32_t>(b_.addresses.size());
   if (segment != kNowhere) p.mtu = lab_.segments[segment].mtu;
   return p;
 }
 
 void ReachBuilder::give(const std::optional<Address>& a, std::int32_t length, std::uint32_t port) {
-  if (a) b_.addresses.push_back({*a, length, port});
+  if (!a) return;
+  in_order_ = in_order_ && port + 1 == b_.ports.size();
+  b_.addresses.push_back({*a, length, port});
+  b_.ports[port].end_address = static_cast<std::uint32_t>(b_.addresses.size());
 }
 
 void ReachBuilder::close_node() {
   ReachNode& n = n_.nodes_.back();
   n.end_port = static_cast<std::uint32_t>(b_.ports.size());
-  for (std::uint32_t p = n.first_port; p < n.end_port; ++p) n.forwards6 |= b_.ports[p].forwards6;
+  for (std::uint32_t p = n.first_port; p < n.end_port; ++p) {
+    n.forwards6 |= b_.ports[p].forwards6;
+    if (b_.ports[p].forwards4 || b_.ports[p].forwards6) b_.forwarders.push_back(p);
+  }
 }
 
 void ReachBuilder::add_machine(std::uint32_t place) {
@@ -75,7 +83,8 @@ void ReachBuilder::add_port(std::uint32_t machine, std::uint32_t card_place, std
   const Card& card = lab_.cards[card_place];
   const auto place = static_cast<std::uint32_t>(b_.ports.size());
   const std::uint32_t at = card.connected ? piece(index_.carrier_of(machine), segment) : kNowhere;
-  const std::uint32_t in = piece(machine, segment);
+  const bool holds_switches = piece_start_[machine] != piece_start_[machine + 1];
+  const std::uint32_t in = holds_switches ? piece(machine, segment) : kNowhere;
   const bool inside = in != kNowhere && b_.pieces[in].up == card.id && has_carrier(machine, segment);
   ReachPort& p = open_port(card.id, segment, inside ? in : at);
   p.inside = inside;
@@ -87,22 +96,29 @@ void ReachBuilder::add_port(std::uint32_t machine, std::uint32_t card_place, std
   if (card.mtu) p.mtu = *card.mtu;
   if (card.mac) p.mac = card.mac->bits();
   if (inside) b_.pieces[in].up_mac = p.mac;
-  add_card_rows(place, card, card_place);
+  add_card_rows(place, card_place);
 }
 
-void ReachBuilder::add_card_rows(std::uint32_t port, const Card& card, std::uint32_t card_place) {
+void ReachBuilder::add_card_rows(std::uint32_t port, std::uint32_t card) {
   ReachPort& p = b_.ports[port];
-  for (const CardAddress& row : card.addresses) {
-    const bool own = p.segment == index_.segment_of_card(card_place);
-    if (row.kind == AddressKind::dhcp) p.wants_lease |= own;
-    if (row.kind == AddressKind::slaac) p.wants_advertised |= own;
-    if (!row.address || (row.kind != AddressKind::typed && row.kind != AddressKind::suggested)) continue;
-    const std::uint32_t s = held_.segment_for(index_, card_place, *row.address);
-    if (s != p.segment || (!row.address->is_v4() && p.mtu < kLeastMtu6)) continue;
-    const auto prefix = s == kNowhere ? std::nullopt : held_.prefix(s, row.address->family());
-    const std::int32_t length = row.length.value_or(length_or(prefix, *row.address));
-    give(row.address, std::clamp(length, 0, row.address->bits()), port);
+  const NetworkFacts& facts = index_.facts();
+  const std::uint32_t own = facts.card_segment[card], marks = facts.card_marks[card];
+  p.wants_lease = (marks & CardMark::asks_dhcp) != 0 && p.segment == own;
+  p.wants_advertised = (marks & CardMark::slaac) != 0 && p.segment == own;
+  const bool trunk = (marks & CardMark::trunk) != 0;
+  for (std::uint32_t i = first_row_[card]; i < first_row_[card + 1]; ++i) {
+    const AddressRow& row = facts.addresses[i];
+    const std::uint32_t s = trunk ? held_.segment_for(index_, card, row.address()) : own;
+    if (s != p.segment || (row.is_v6 && p.mtu < kLeastMtu6)) continue;
+    ReachAddress& a = b_.addresses.emplace_back(); // filled in place: there are many
+    a.address = row.address();
+    a.port = port;
+    if (row.length != AddressRow::kNoLength)
+      a.length = row.length;
+    else
+      a.length = s == kNowhere ? a.address.bits() : length_or(held_.prefix(s, a.address.family()), a.address);
   }
+  p.end_address = static_cast<std::uint32_t>(b_.addresses.size());
 }
 
 // The PC has a socket where the plan says so, and a card on every LAN that a segment is bridged to.
@@ -210,9 +226,11 @@ void ReachBuilder::add_outside() {
 }
 
 void ReachBuilder::find_shared_macs() {
+  std::vector<std::uint64_t> values; // 0: none
+  values.reserve(b_.ports.size());
+  for (const ReachPort& p : b_.ports) values.push_back(p.piece == kNowhere ? 0 : p.mac + 1);
   std::vector<std::pair<std::uint64_t, std::uint32_t>> macs;
-  for (std::uint32_t p = 0; p < b_.ports.size(); ++p)
-    if (b_.ports[p].piece != kNowhere) macs.emplace_back(b_.ports[p].mac, p);
+  for (const WideKey& k : maybe_repeated(values)) macs.emplace_back(k.low, k.place);
   std::sort(macs.begin(), macs.end());
   for (std::size_t i = 0; i < macs.size(); ++i) {
     const bool before = i > 0 && macs[i - 1].first == macs[i].first;

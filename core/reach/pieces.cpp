@@ -27,10 +27,17 @@ void ReachBuilder::add_pieces() {
 std::uint32_t ReachBuilder::piece(std::uint32_t carrier, std::uint32_t segment) const {
   if (segment == kNowhere) return kNowhere;
   if (carrier == kNowhere) return 1 + segment;
-  const auto pieces = held_.domains().pieces_in(carrier);
-  const auto it = std::lower_bound(pieces.begin(), pieces.end(), segment);
-  if (it == pieces.end() || *it != segment) return kNowhere;
-  return piece_start_[carrier] + static_cast<std::uint32_t>(it - pieces.begin());
+  const std::uint32_t end = piece_start_[carrier + 1];
+  std::uint32_t at = piece_start_[carrier];
+  constexpr std::uint32_t kHandful = 8;
+  if (end - at > kHandful) {
+    const auto is_before = [](const ReachPiece& p, std::uint32_t s) { return p.segment < s; };
+    const auto all = std::span(b_.pieces).first(end);
+    at = static_cast<std::uint32_t>(std::lower_bound(all.begin() + at, all.end(), segment, is_before) -
+                                    all.begin());
+  }
+  while (at < end && b_.pieces[at].segment < segment) ++at;
+  return at < end && b_.pieces[at].segment == segment ? at : kNowhere;
 }
 
 std::uint32_t ReachBuilder::lan_piece(std::uint32_t lan, std::int32_t vlan) {

@@ -166,6 +166,8 @@ bool Judge::judge_pair(const Subject& from, const Subject& to) {
     q.target = t.target;
     q.transport = t.transport;
     q.port = t.port;
+    // The first that fails is told of; of others only whether they reach.
+    if (failed && !never_ && from.segment == kNowhere && reach_.verdict(q) != Reached::reaches) continue;
     ReachAnswer a = reach_.ask(q);
     if (!leaves_by(a, from)) continue;
     const bool unanswered = promise_.port == 0 && a.end && a.end->what == Decision::not_offered;

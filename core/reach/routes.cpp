@@ -1,4 +1,4 @@
-#include "core/reach/builder.h"
+#include "core/reach/route_maker.h"
 
 #include <algorithm>
 
@@ -16,17 +16,11 @@ bool is_broadcast(const ReachAddress& a, const Address& x) {
 
 } // namespace
 
-void ReachBuilder::accept(std::uint32_t node, ReachRoute r) {
-  b_.routes.push_back(r);
-  n_.nodes_[node].end_route = static_cast<std::uint32_t>(b_.routes.size());
-}
-
 // One for each address, except a second one of the same network on the same card.
-void ReachBuilder::add_connected(std::uint32_t node) {
+void RouteMaker::add_connected() {
   static const Prefix link_locals = Prefix::of(Address::v6(0xfe80'0000'0000'0000ULL, 0), 64);
-  const ReachNode& n = n_.nodes_[node];
-  for (std::uint32_t p = n.first_port; p < n.end_port; ++p) {
-    const auto addresses = n_.addresses(b_.ports[p]);
+  for (std::uint32_t p = node_.first_port; p < node_.end_port; ++p) {
+    const auto addresses = n_.addresses(n_.ports()[p]);
     for (std::size_t i = 0; i < addresses.size(); ++i) {
       const ReachAddress& a = addresses[i];
       const bool v4 = a.address.is_v4();
@@ -38,19 +32,19 @@ void ReachBuilder::add_connected(std::uint32_t node) {
       if (a.length == a.address.bits() ||
           std::any_of(addresses.begin(), addresses.begin() + static_cast<std::ptrdiff_t>(i), same))
         continue;
-      accept(node,
-             {to, std::nullopt, p, v4 ? 0 : kConnectedMetric6, v4 ? std::optional(a.address) : std::nullopt});
+      made_.push_back(
+          {to, std::nullopt, p, v4 ? 0 : kConnectedMetric6, v4 ? std::optional(a.address) : std::nullopt});
     }
-    if (n_.link_local(b_.ports[p])) accept(node, {link_locals, std::nullopt, p, kConnectedMetric6, {}});
+    if (n_.link_local(n_.ports()[p])) made_.push_back({link_locals, std::nullopt, p, kConnectedMetric6, {}});
   }
 }
 
 // The way to a next hop. For IPv4 routes that have a next hop themselves do not count (seen in the kernel).
-const ReachRoute* ReachBuilder::match(std::uint32_t node, const Address& a, CardId card) const {
+const ReachRoute* RouteMaker::match(const Address& a, CardId card) const {
   const ReachRoute* best = nullptr;
-  for (const ReachRoute& r : n_.routes(n_.nodes_[node])) {
+  for (const ReachRoute& r : made_) {
     if (a.is_v4() && r.via) continue;
-    if (!r.to.contains(a) || (card && b_.ports[r.port].id != AnyId(card))) continue;
+    if (!r.to.contains(a) || (card && n_.ports()[r.port].id != AnyId(card))) continue;
     if (!best || r.to.length() > best->to.length() ||
         (r.to.length() == best->to.length() && r.metric < best->metric))
       best = &r;
@@ -58,55 +52,53 @@ const ReachRoute* ReachBuilder::match(std::uint32_t node, const Address& a, Card
   return best;
 }
 
-bool ReachBuilder::is_broadcast_of(const ReachNode& n, const Address& x) const {
-  for (std::uint32_t p = n.first_port; p < n.end_port; ++p)
-    for (const ReachAddress& a : n_.addresses(b_.ports[p]))
+bool RouteMaker::is_broadcast_of(const Address& x) const {
+  for (std::uint32_t p = node_.first_port; p < node_.end_port; ++p)
+    for (const ReachAddress& a : n_.addresses(n_.ports()[p]))
       if (is_broadcast(a, x)) return true;
   return false;
 }
 
 // Whether a card has an address.
-bool ReachBuilder::has(std::uint32_t port, const Address& x) const {
+bool RouteMaker::has(std::uint32_t port, const Address& x) const {
   const auto here = n_.with(x);
   return std::any_of(here.begin(), here.end(), [&](const ReachAddress& a) {
-    return b_.ports[a.port].node == b_.ports[port].node && b_.ports[a.port].id == b_.ports[port].id;
+    return n_.ports()[a.port].node == n_.ports()[port].node && n_.ports()[a.port].id == n_.ports()[port].id;
   });
 }
 
 // A next hop must be a neighbour (RFC 1812 5.2.4.2 in the words of its time); nothing: the route is refused.
-std::optional<std::uint32_t> ReachBuilder::port_towards(std::uint32_t node, const Route& r) const {
-  const ReachNode& n = n_.nodes_[node];
-  const std::uint32_t own = r.card ? n_.port_of(node, r.card) : kNowhere;
+std::optional<std::uint32_t> RouteMaker::port_towards(const Route& r) const {
+  const std::uint32_t own = r.card ? n_.port_of(place_, r.card) : kNowhere;
   if (r.card && own == kNowhere) return std::nullopt;
   if (!r.via) return own == kNowhere ? std::nullopt : std::optional(own);
   if (r.on_link && r.card) { // taken at its word, except for what is no neighbour anywhere
-    const bool bad = own == kNowhere || n_.owns(n, *r.via) || is_broadcast_of(n, *r.via);
+    const bool bad = own == kNowhere || n_.owns(node_, *r.via) || is_broadcast_of(*r.via);
     return bad ? std::nullopt : std::optional(own);
   }
   if (!r.via->is_v4() && is_link_local(*r.via)) return own == kNowhere ? std::nullopt : std::optional(own);
   for (const ReachAddress& a : n_.with(*r.via)) {
-    if (a.port < n.first_port || a.port >= n.end_port) continue;
+    if (a.port < node_.first_port || a.port >= node_.end_port) continue;
     if (!r.via->is_v4()) return std::nullopt;
-    if (own == kNowhere || b_.ports[a.port].id == AnyId(r.card)) return a.port;
+    if (own == kNowhere || n_.ports()[a.port].id == AnyId(r.card)) return a.port;
   }
-  if (is_broadcast_of(n, *r.via)) return std::nullopt;
-  const ReachRoute* way = match(node, *r.via, r.card);
+  if (is_broadcast_of(*r.via)) return std::nullopt;
+  const ReachRoute* way = match(*r.via, r.card);
   if (!way || way->via) return std::nullopt;
   return way->port;
 }
 
 // As `route add` does: the same prefix and metric twice is refused.
-void ReachBuilder::add_unless_taken(ReachRoute r) {
-  const std::uint32_t node = b_.ports[r.port].node;
-  for (const ReachRoute& o : n_.routes(n_.nodes_[node]))
+void RouteMaker::add_unless_taken(const ReachRoute& r) {
+  for (const ReachRoute& o : made_)
     if (o.to == r.to && o.metric == r.metric) return;
-  accept(node, r);
+  made_.push_back(r);
 }
 
-void ReachBuilder::add_route(std::uint32_t node, const Route& r) {
+void RouteMaker::add_route(const Route& r) {
   if (r.via && r.via->family() != r.to.family()) return;
-  const auto port = port_towards(node, r);
-  if (!port || (!r.to.is_v4() && b_.ports[*port].mtu < kLeastMtu6)) return;
+  const auto port = port_towards(r);
+  if (!port || (!r.to.is_v4() && n_.ports()[*port].mtu < kLeastMtu6)) return;
   const std::int32_t metric = r.to.is_v4() || r.metric != 0 ? r.metric : kStaticMetric6;
   if (r.via && r.via->is_v4() && has(*port, *r.via)) // by itself: Linux looks for everybody on that card
     return add_unless_taken({r.to, std::nullopt, *port, metric, n_.source4(*port, r.via)});
@@ -115,115 +107,58 @@ void ReachBuilder::add_route(std::uint32_t node, const Route& r) {
   add_unless_taken({r.to, r.via, *port, metric, source});
 }
 
-void ReachBuilder::add_static(std::uint32_t node, bool on_link) {
-  const std::uint32_t place = index_.place(n_.nodes_[node].id);
-  if (n_.nodes_[node].id.kind != Kind::machine || place == kNowhere) return;
-  for (Route r : lab_.machines[place].routes) {
+void RouteMaker::add_static(bool on_link) {
+  if (node_.id.kind != Kind::machine) return;
+  for (Route r : index_.lab().machines[place_].routes) {
     // A next hop of IPv6 behind the default prefix, which is written as IPv4's.
     if (r.via && !r.via->is_v4() && r.to == Prefix()) r.to = Prefix::of(Address::v6(0, 0), 0);
-    if (on_link == !r.via.has_value()) add_route(node, r);
+    if (on_link == !r.via.has_value()) add_route(r);
   }
 }
 
 // What DHCP and router advertisements bring, and what stands behind translators, routers and the outside.
-void ReachBuilder::add_given(std::uint32_t node) {
+void RouteMaker::add_given() {
   const Prefix all4, all6 = Prefix::of(Address::v6(0, 0), 0);
-  for (const auto& [port, gateway] : lease_gateways_)
-    if (b_.ports[port].node == node) {
-      Route r;
-      r.via = gateway;
-      add_route(node, r);
-    }
-  for (const auto& [port, router] : advertisers_)
-    if (b_.ports[port].node == node)
-      add_unless_taken({all6, n_.link_local(b_.ports[router]), port, kStaticMetric6, std::nullopt});
-  const ReachNode& n = n_.nodes_[node];
-  for (std::uint32_t p = n.first_port; p < n.end_port; ++p) {
-    if (b_.ports[p].piece != beyond()) continue;
+  const auto before = [](const auto& row, std::uint32_t port) { return row.first < port; };
+  const auto each = [&](const auto& rows, const auto use) {
+    auto at = std::lower_bound(rows.begin(), rows.end(), node_.first_port, before);
+    for (; at != rows.end() && at->first < node_.end_port; ++at) use(*at);
+  };
+  each(given_.gateways, [&](const auto& row) {
+    Route r;
+    r.via = row.second;
+    add_route(r);
+  });
+  each(given_.advertisers, [&](const auto& row) {
+    add_unless_taken({all6, n_.link_local(n_.ports()[row.second]), row.first, kStaticMetric6, std::nullopt});
+  });
+  for (std::uint32_t p = node_.first_port; p < node_.end_port; ++p) {
+    if (n_.ports()[p].piece != kBeyond) continue;
     add_unless_taken({all4, std::nullopt, p, 0, std::nullopt});
     add_unless_taken({all6, std::nullopt, p, kStaticMetric6, std::nullopt});
   }
 }
 
 // Stable. Most have a handful, for which std's would take memory first.
-void ReachBuilder::sort_routes(std::uint32_t node) {
-  const ReachNode& n = n_.nodes_[node];
-  const auto first = b_.routes.begin() + n.first_route, end = b_.routes.begin() + n.end_route;
+void RouteMaker::sort() {
   const auto is_before = [](const ReachRoute& a, const ReachRoute& b) {
     if (a.to.length() != b.to.length()) return a.to.length() > b.to.length();
     return a.metric < b.metric;
   };
-  constexpr std::ptrdiff_t kHandful = 16;
-  if (end - first > kHandful) return std::stable_sort(first, end, is_before);
-  for (auto at = first; at != end; ++at) std::rotate(std::upper_bound(first, at, *at, is_before), at, at + 1);
+  constexpr std::size_t kHandful = 16;
+  if (made_.size() > kHandful) return std::stable_sort(made_.begin(), made_.end(), is_before);
+  for (auto at = made_.begin(); at != made_.end(); ++at)
+    std::rotate(std::upper_bound(made_.begin(), at, *at, is_before), at, at + 1);
 }
 
-void ReachBuilder::add_routes(std::uint32_t node) {
-  n_.nodes_[node].first_route = n_.nodes_[node].end_route = static_cast<std::uint32_t>(b_.routes.size());
-  add_connected(node);
-  add_static(node, true);
-  add_static(node, false);
-  add_given(node);
-  sort_routes(node);
-}
-
-void ReachBuilder::reserve() {
-  const std::size_t ports = lab_.cards.size() + 2 * lab_.segments.size() + 2 * lab_.lans.size();
-  const std::size_t addresses = index_.facts().addresses.size() + ports;
-  n_.nodes_.reserve(lab_.machines.size() + lab_.segments.size() + lab_.lans.size() + 2);
-  b_.ports.reserve(ports);
-  b_.addresses.reserve(addresses);
-  b_.by_address.reserve(addresses + ports);
-  b_.routes.reserve(addresses + 2 * ports);
-}
-
-void ReachBuilder::build() {
-  reserve();
-  add_pieces();
-  for (std::uint32_t m = 0; m < lab_.machines.size(); ++m) add_machine(m);
-  add_pc();
-  add_translators();
-  add_lan_routers();
-  add_outside();
-  b_.ids.reserve(n_.nodes_.size());
-  find_shared_macs();
-  lease_all();
-  advertise_all();
-  sort_addresses();
-  for (std::uint32_t i = 0; i < n_.nodes_.size(); ++i) {
-    add_routes(i);
-    b_.ids.emplace_back(n_.nodes_[i].id, i);
-  }
-  std::sort(b_.ids.begin(), b_.ids.end());
-  add_forwards();
-}
-
-ReachNetwork::ReachNetwork(const Index& index, const AddressesInUse& addresses,
-                           std::span<const std::uint8_t> running, LeaseChoices& choices) {
-  const auto body = std::make_shared<Body>();
-  body_ = body;
-  ReachBuilder(*this, *body, index, addresses, running, choices).build();
-}
-
-ReachNetwork::ReachNetwork(const ReachNetwork& like, std::span<const std::uint8_t> running)
-    : nodes_(like.nodes_), body_(like.body_) {
-  for (std::size_t m = 0; m < running.size(); ++m) nodes_[m].on = running[m] != 0;
-}
-
-bool gives_same(const Index& index, std::span<const std::uint8_t> running,
-                std::span<const std::uint8_t> others) {
-  constexpr std::uint32_t kGiver =
-      CardMark::server | CardMark::relay | CardMark::advertises | CardMark::asks_dhcp | CardMark::slaac;
-  const NetworkFacts& facts = index.facts();
-  bool cut = false; // which guests run decides whether a switch without uplink is up
-  facts.each_card(CardMark::carries, [&](std::uint32_t c) { cut |= !index.lab().cards[c].connected; });
-  if (cut && !std::equal(running.begin(), running.end(), others.begin(), others.end())) return false;
-  if ((facts.any_card & kGiver) == 0) return true;
-  for (std::uint32_t c = 0; c < facts.card_marks.size(); ++c) {
-    const std::uint32_t m = facts.card_machine[c];
-    if ((facts.card_marks[c] & kGiver) != 0 && m != kNowhere && running[m] != others[m]) return false;
-  }
-  return true;
+std::span<const ReachRoute> RouteMaker::make() {
+  made_.clear();
+  add_connected();
+  add_static(true);
+  add_static(false);
+  add_given();
+  sort();
+  return made_;
 }
 
 } // namespace snug
