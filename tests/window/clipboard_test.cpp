@@ -129,7 +129,7 @@ TEST(Clipboard, TheWordsOfANotice) {
   EXPECT_FALSE(window.action("copy_notice")->isEnabled());
 
   QApplication::setActiveWindow(&window); // the menu may have taken that
-  window.canvas().setFocus(); // there the same keys copy machines, as before
+  window.canvas().setFocus();             // there the same keys copy machines, as before
   QTest::keyClick(&window.canvas(), Qt::Key_C, Qt::ControlModifier);
   EXPECT_TRUE(held.text().contains(QStringLiteral("snuglab-machines")));
 }

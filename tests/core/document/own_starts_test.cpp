@@ -80,8 +80,8 @@ TEST(OwnStarts, ANameThatIsTakenIsReplacedOnlyWhereThatIsSaid) {
 
 TEST(OwnStarts, NamesThatCannotBeReadAgainAreNotWritten) {
   const TempFolder home;
-  for (const auto& [name, id] : {std::pair{std::string(" \t"), "own-start-no-name"},
-                                 std::pair{std::string(201, 'x'), "value-long"}}) {
+  for (const auto& [name, id] :
+       {std::pair{std::string(" \t"), "own-start-no-name"}, std::pair{std::string(201, 'x'), "value-long"}}) {
     const auto kept = keep_start(home.path("new"), titled(name));
     ASSERT_FALSE(kept);
     EXPECT_EQ(kept.error().message.id(), id);
