@@ -84,6 +84,8 @@ struct Builder {
   std::string name_server_on(MachineId asker, std::uint32_t segment) const;
   // Whom the card's machine asks about names, by this card or another one, or why nobody.
   std::string name_servers(const Card& c, std::uint32_t segment) const;
+  // A machine elsewhere that answers about names; empty: none does.
+  std::string name_server_beyond(MachineId asker) const;
 
   void card_rows(std::uint32_t place);
   void card_row(std::uint32_t place, const CardAddress* row);
@@ -120,6 +122,20 @@ std::string Builder::name_server_on(MachineId asker, std::uint32_t segment) cons
   return out;
 }
 
+std::string Builder::name_server_beyond(MachineId asker) const {
+  for (std::uint32_t m = 0; m < lab().machines.size(); ++m) {
+    if (lab().machines[m].id == asker || !offers_names(a.index(), m)) continue;
+    ReachQuestion q;
+    q.from = asker;
+    q.to = lab().machines[m].id;
+    q.transport = Transport::udp;
+    q.port = 53;
+    const ReachAnswer answer = a.reach(ExerciseId{}).ask(q);
+    if (answer.verdict == Reached::reaches && answer.target) return to_text(*answer.target);
+  }
+  return {};
+}
+
 std::string Builder::name_servers(const Card& c, std::uint32_t segment) const {
   if (std::string here = name_server_on(c.machine, segment); !here.empty()) return here;
   const std::uint32_t machine = a.index().place(c.machine);
@@ -130,7 +146,9 @@ std::string Builder::name_servers(const Card& c, std::uint32_t segment) const {
     if (!server.empty())
       return english(say(text::table_names_by, server, name_of(lab(), lab().segments[there].id)));
   }
-  return english(say(offers_names(a.index(), machine) ? text::table_names_itself : text::table_names_nobody));
+  if (offers_names(a.index(), machine)) return english(say(text::table_names_itself));
+  const std::string beyond = name_server_beyond(c.machine);
+  return english(beyond.empty() ? say(text::table_names_nobody) : say(text::table_names_routed, beyond));
 }
 
 void Builder::card_row(std::uint32_t place, const CardAddress* row) {

@@ -20,8 +20,7 @@ inline constexpr Template fix_least_sizes{"fix-least-sizes",
                                           "Make {0} machine as small as its role allows"};
 inline constexpr Template fix_lean_sizes{"fix-lean-sizes", "Use lean sizes: {0} machines get smaller",
                                          "Use lean sizes: {0} machine gets smaller"};
-inline constexpr Template fix_lean_least{"fix-lean-least",
-                                         "Use the least lean sizes: {0} machines get smaller",
-                                         "Use the least lean sizes: {0} machine gets smaller"};
+inline constexpr Template fix_lean_least{"fix-lean-least", "Make {0} machines as small as lean systems allow",
+                                         "Make {0} machine as small as a lean system allows"};
 
 } // namespace snug::text

@@ -92,6 +92,7 @@ inline constexpr Template hand_out_saved{"hand-out-saved", "Saved as {0}"};
 
 inline constexpr Template menu_file{"menu-file", "&File"};
 inline constexpr Template menu_edit{"menu-edit", "&Edit"};
+inline constexpr Template menu_plan{"menu-plan", "&Plan"};
 inline constexpr Template menu_view{"menu-view", "&View"};
 inline constexpr Template menu_move{"menu-move", "&Move to"};
 inline constexpr Template menu_connect{"menu-connect", "&Connect to"};

@@ -149,6 +149,8 @@ class Canvas : public QAbstractScrollArea {
   void finish_gesture(QPointF at);
   bool takes_out(const QMouseEvent&) const;
   void take_out();
+  void go_off_view();
+  bool is_out() const;
   void move_gesture(QPointF view);
   void pinch(const QNativeGestureEvent&);
   void set_hover(AnyId);

@@ -27,6 +27,9 @@ bool Canvas::takes_out(const QMouseEvent& event) const {
          !window()->frameGeometry().contains(event.globalPosition().toPoint());
 }
 
+// What is dragged is over another window, or none: this one says nothing of it.
+bool Canvas::is_out() const { return away_ && pointer_ == kOffView; }
+
 void Canvas::take_out() {
   const std::vector<MachineId> machines = gesture_->machines();
   const std::vector<AnyId> ids(machines.begin(), machines.end());
@@ -35,12 +38,17 @@ void Canvas::take_out() {
   const QRect card = on_view(box_of(before_, ids.front())).toAlignedRect() & viewport()->rect();
   auto* drag = new QDrag(viewport());
   drag->setMimeData(machine_formats(*text));
-  move_gesture(kOffView);
-  if (!card.isEmpty()) drag->setPixmap(viewport()->grab(card));
   away_ = true;
+  go_off_view();
+  if (!card.isEmpty()) drag->setPixmap(viewport()->grab(card));
   drag->exec(Qt::CopyAction | Qt::MoveAction, Qt::CopyAction);
   away_ = is_pressed_ = false;
   cancel(); // unless it was put down here
+}
+
+void Canvas::go_off_view() {
+  update_duties();
+  move_gesture(kOffView);
 }
 
 void Canvas::dragEnterEvent(QDragEnterEvent* event) {
@@ -58,6 +66,7 @@ void Canvas::dragEnterEvent(QDragEnterEvent* event) {
 
 void Canvas::dragMoveEvent(QDragMoveEvent* event) {
   if (!gesture_ || !has_machines(*event)) return event->ignore();
+  if (is_out()) update_duties();
   move_gesture(event->position());
   event->setDropAction(away_ ? Qt::MoveAction : Qt::CopyAction);
   event->accept();
@@ -65,7 +74,7 @@ void Canvas::dragMoveEvent(QDragMoveEvent* event) {
 
 void Canvas::dragLeaveEvent(QDragLeaveEvent*) {
   if (!gesture_) return;
-  if (away_) return move_gesture(kOffView);
+  if (away_) return go_off_view();
   cancel();
 }
 

@@ -276,12 +276,15 @@ bool Canvas::viewportEvent(QEvent* event) {
   return QAbstractScrollArea::viewportEvent(event);
 }
 
+// Around the view stands a frame of the widget's own.
 void Canvas::focusInEvent(QFocusEvent*) {
+  update();
   viewport()->update();
   CanvasAccess::tell(*this);
 }
 void Canvas::focusOutEvent(QFocusEvent*) {
   space_ = false;
+  update();
   viewport()->update();
 }
 

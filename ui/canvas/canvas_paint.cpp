@@ -110,7 +110,7 @@ void Canvas::paint_over(QPainter& painter, const Repaint& repaint) {
 
 // What somebody has is outlined whole, what nobody has is faint.
 void Canvas::paint_duties(QPainter& painter) {
-  if (!gesture_->shows_duties()) return;
+  if (!gesture_->shows_duties() || is_out()) return;
   for (const DutySlot& s : gesture_->duties()) {
     const bool over = gesture_->duty() == &s;
     const Ink ink = over        ? gesture_->is_refused() ? Ink::error : Ink::info
@@ -129,7 +129,7 @@ void Canvas::paint_duties(QPainter& painter) {
 }
 
 QRectF Canvas::ghost_box() const {
-  if (!gesture_ || gesture_->title().isEmpty()) return {};
+  if (!gesture_ || gesture_->title().isEmpty() || is_out()) return {};
   ghost_.take(gesture_->title(), gesture_->words(), layoutDirection());
   return off_target(QRectF(pointer_ + QPointF(kGhostGap, kGhostGap), ghost_.size()));
 }

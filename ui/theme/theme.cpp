@@ -3,6 +3,7 @@
 #include "ui/diagram/paint.h"
 
 #include <QApplication>
+#include <QProxyStyle>
 #include <QStyleFactory>
 #include <QWidget>
 
@@ -161,8 +162,23 @@ bool is_held_back = false;
 Theme worn = Theme::light;
 } // namespace
 
+namespace {
+
+// Words on buttons of dialogs, without pictures that are not ours.
+class WordStyle : public QProxyStyle {
+ public:
+  WordStyle() : QProxyStyle(QStyleFactory::create(QStringLiteral("Fusion"))) {}
+  int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                QStyleHintReturn* data) const override {
+    return hint == SH_DialogButtonBox_ButtonsHaveIcons ? 0
+                                                       : QProxyStyle::styleHint(hint, option, widget, data);
+  }
+};
+
+} // namespace
+
 void wear(QApplication& application, Theme theme) {
-  application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+  application.setStyle(new WordStyle);
   application.setFont(diagram_font(kTextSize, Weight::regular));
   application.setPalette(widget_palette(palette(theme)));
   worn = theme;

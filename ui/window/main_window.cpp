@@ -239,7 +239,9 @@ void MainWindow::refresh_title() {
   setWindowFilePath(session_.path());
   const QString dirty = QStringLiteral(" •");
   document_->ensurePolished();
-  const QString name = session_.shown_name().replace(QLatin1Char('&'), QStringLiteral("&&"));
+  const QString title = as_qt(session_.lab().facts.title);
+  const QString name = (title.isEmpty() ? session_.shown_name() : QString(title))
+                           .replace(QLatin1Char('&'), QStringLiteral("&&"));
   document_->setText(name + dirty);
   document_->setMinimumWidth(document_->sizeHint().width()); // the exercises stay where they are
   if (!session_.is_dirty()) document_->setText(name);

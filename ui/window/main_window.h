@@ -108,6 +108,8 @@ class MainWindow : public QMainWindow {
   QWidget* make_middle();
   QWidget* make_footer();
   void make_actions();
+  void make_edit_actions(QMenu& change);
+  void make_plan_actions(QMenu& plan);
   void make_view_actions(QMenu& view);
   void make_add_actions(QMenu& menu);
   void add_to_plan(const Added& added);

@@ -68,7 +68,16 @@ void MainWindow::make_actions() {
   add(file, "about_lab", text::act_about_lab, {}, [this] { show_lab(); });
   file.addSeparator();
   add(file, "quit", text::act_quit, Qt::CTRL | K::Key_Q, [this] { close(); });
-  QMenu& change = *menuBar()->addMenu(words(text::menu_edit));
+  make_edit_actions(*menuBar()->addMenu(words(text::menu_edit)));
+  make_plan_actions(*menuBar()->addMenu(words(text::menu_plan)));
+  QMenu& view = *menuBar()->addMenu(words(text::menu_view));
+  view.setObjectName(QStringLiteral("view_menu"));
+  make_view_actions(view);
+  make_help_actions(*menuBar()->addMenu(words(text::menu_help)));
+}
+
+void MainWindow::make_edit_actions(QMenu& change) {
+  using K = Qt::Key;
   add(change, "undo", text::act_undo, Qt::CTRL | K::Key_Z, [this] { session_.undo(); });
   add(change, "redo", text::act_redo, Qt::CTRL | Qt::SHIFT | K::Key_Z, [this] { session_.redo(); });
   change.addSeparator();
@@ -78,30 +87,6 @@ void MainWindow::make_actions() {
   add(change, "duplicate", text::act_duplicate, Qt::CTRL | Qt::SHIFT | K::Key_D,
       [this] { duplicate_chosen(); });
   add(change, "remove", text::act_remove, K::Key_Delete, [this] { remove_chosen(); });
-  add(change, "switch_on", text::act_on, Qt::CTRL | K::Key_I, [this] { power_chosen(true); });
-  add(change, "switch_off", text::act_off, Qt::CTRL | Qt::SHIFT | K::Key_I, [this] { power_chosen(false); });
-  QMenu* move = change.addMenu(words(text::menu_move));
-  move->menuAction()->setObjectName(QStringLiteral("move_to"));
-  connect(move, &QMenu::aboutToShow, this, [this, move] { fill_move_menu(*move); });
-  QMenu* plug = change.addMenu(words(text::menu_connect));
-  plug->menuAction()->setObjectName(QStringLiteral("connect_to"));
-  connect(plug, &QMenu::aboutToShow, this, [this, plug] { fill_connect_menu(*plug); });
-  QMenu* more = change.addMenu(words(text::menu_add));
-  more->menuAction()->setObjectName(QStringLiteral("add_to_plan"));
-  make_add_actions(*more);
-  make_own_part_actions(change);
-  make_duty_actions(change);
-  add(change, "addresses", text::act_addresses, Qt::CTRL | Qt::SHIFT | K::Key_A, [this] {
-    session_.seal();
-    session_.perform(suggest_addresses(session_.lab()));
-  });
-  add(change, "earlier", text::act_earlier, {}, [this] {
-    shift_chosen(false);
-  })->setShortcuts({Qt::ALT | K::Key_Left, Qt::ALT | K::Key_Up});
-  add(change, "later", text::act_later, {}, [this] {
-    shift_chosen(true);
-  })->setShortcuts({Qt::ALT | K::Key_Right, Qt::ALT | K::Key_Down});
-  add(change, "tidy", text::act_tidy, Qt::CTRL | K::Key_T, [this] { tidy_up(); });
   change.addSeparator();
   add(change, "cut", text::act_cut, Qt::CTRL | K::Key_X, [this] { cut_chosen(); });
   add(change, "copy", text::act_copy, Qt::CTRL | K::Key_C, [this] { copy_chosen(); });
@@ -124,10 +109,35 @@ void MainWindow::make_actions() {
     for (const Machine& m : session_.lab().machines) ids.push_back(m.id);
     session_.select(std::move(ids));
   });
-  QMenu& view = *menuBar()->addMenu(words(text::menu_view));
-  view.setObjectName(QStringLiteral("view_menu"));
-  make_view_actions(view);
-  make_help_actions(*menuBar()->addMenu(words(text::menu_help)));
+}
+
+// What is done to the lab and to what is chosen in it.
+void MainWindow::make_plan_actions(QMenu& plan) {
+  using K = Qt::Key;
+  add(plan, "switch_on", text::act_on, Qt::CTRL | K::Key_I, [this] { power_chosen(true); });
+  add(plan, "switch_off", text::act_off, Qt::CTRL | Qt::SHIFT | K::Key_I, [this] { power_chosen(false); });
+  QMenu* move = plan.addMenu(words(text::menu_move));
+  move->menuAction()->setObjectName(QStringLiteral("move_to"));
+  connect(move, &QMenu::aboutToShow, this, [this, move] { fill_move_menu(*move); });
+  QMenu* plug = plan.addMenu(words(text::menu_connect));
+  plug->menuAction()->setObjectName(QStringLiteral("connect_to"));
+  connect(plug, &QMenu::aboutToShow, this, [this, plug] { fill_connect_menu(*plug); });
+  QMenu* more = plan.addMenu(words(text::menu_add));
+  more->menuAction()->setObjectName(QStringLiteral("add_to_plan"));
+  make_add_actions(*more);
+  make_own_part_actions(plan);
+  make_duty_actions(plan);
+  add(plan, "addresses", text::act_addresses, Qt::CTRL | Qt::SHIFT | K::Key_A, [this] {
+    session_.seal();
+    session_.perform(suggest_addresses(session_.lab()));
+  });
+  add(plan, "earlier", text::act_earlier, {}, [this] {
+    shift_chosen(false);
+  })->setShortcuts({Qt::ALT | K::Key_Left, Qt::ALT | K::Key_Up});
+  add(plan, "later", text::act_later, {}, [this] {
+    shift_chosen(true);
+  })->setShortcuts({Qt::ALT | K::Key_Right, Qt::ALT | K::Key_Down});
+  add(plan, "tidy", text::act_tidy, Qt::CTRL | K::Key_T, [this] { tidy_up(); });
 }
 
 void MainWindow::shift_chosen(bool later) {

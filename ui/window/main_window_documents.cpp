@@ -76,7 +76,7 @@ bool MainWindow::save_as() {
 void MainWindow::unless_unsaved(const std::function<void()>& then) {
   finish_typing();
   if (!session_.is_dirty()) return then();
-  QMessageBox box(QMessageBox::Warning, QStringLiteral("Snuglab"),
+  QMessageBox box(QMessageBox::NoIcon, QStringLiteral("Snuglab"),
                   words(text::unsaved_question, session_.shown_name().toStdString()), QMessageBox::NoButton,
                   this);
   const QAbstractButton* keep = box.addButton(words(text::unsaved_save), QMessageBox::AcceptRole);
