@@ -37,7 +37,7 @@ inline constexpr Template number_on_first{
     "number-on-first", "give the first of them an address: the others are numbered on from there"};
 inline constexpr Template number_on_end{
     "number-on-end", "from {0} on only {1} addresses fit into the segment: begin with a lower one"};
-inline constexpr Template menu_address_cells{"menu-address-cells", "&In the address table"};
+inline constexpr Template menu_address_cells{"menu-address-cells", "In the addre&ss table"};
 inline constexpr Template act_paste_addresses{"act-paste-addresses", "&Paste addresses from here"};
 inline constexpr Template act_number_on{"act-number-on", "&Number on from the first"};
 inline constexpr Template act_suggest_again{"act-suggest-again", "&Suggest these anew"};

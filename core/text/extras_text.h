@@ -11,7 +11,7 @@ inline constexpr Template extras_lan{"extras-lan", "LAN {0}"};
 inline constexpr Template extras_volume{"extras-volume", "Volume {0}"};
 inline constexpr Template extras_place{"extras-place", "Place {0}"};
 
-inline constexpr Template menu_add{"menu-add", "Add t&o the plan"};
+inline constexpr Template menu_add{"menu-add", "A&dd to the plan"};
 inline constexpr Template act_add_exercise{"act-add-exercise", "&Exercise"};
 inline constexpr Template act_add_lan{"act-add-lan", "Physical &LAN outside"};
 inline constexpr Template act_add_volume{"act-add-volume", "&Volume of the PC"};

@@ -57,6 +57,6 @@ inline constexpr Template hand_band{"hand-band", "Row {0}"};
 inline constexpr Template act_own_row{"act-own-row", "In a ro&w of their own"};
 inline constexpr Template act_gateway{"act-gateway", "&Gateway of its segment"};
 inline constexpr Template act_dhcp{"act-dhcp", "DHCP ser&ver of its segment"};
-inline constexpr Template menu_carry{"menu-carry", "Carries for its &guests"};
+inline constexpr Template menu_carry{"menu-carry", "Carr&ies for its guests"};
 
 } // namespace snug::text

@@ -5,7 +5,7 @@
 
 namespace snug::text {
 
-inline constexpr Template act_keep_part{"act-keep-part", "Keep as a part of your o&wn…"};
+inline constexpr Template act_keep_part{"act-keep-part", "Keep as a par&t of your own…"};
 inline constexpr Template menu_own_parts{"menu-own-parts", "Your own pa&rts"};
 inline constexpr Template parts_own{"parts-own", "Your own parts"};
 inline constexpr Template own_part_place{"own-part-place", "&Place"};
