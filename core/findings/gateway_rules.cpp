@@ -120,6 +120,51 @@ std::optional<Fix> fix_forwarding(const Context& c, const Finding& f) {
   return change_to(say(text::fix_forward, machine_name(c, card)), c.lab.cards[card], after);
 }
 
+bool is_default(const Route& r) { return r.to.length() == 0 && r.to.is_v4() && r.via; }
+
+// Whether a machine holds the address by a card that forwards.
+bool forwards_by(const Context& c, std::uint32_t machine, const Address& a) {
+  for (const std::uint32_t k : c.index.cards_of(machine))
+    for (const CardAddress& row : c.lab.cards[k].addresses)
+      if (row.address == a) return c.lab.cards[k].forwards4;
+  return false;
+}
+
+// Whether others send by it what is for nobody near: by a route of theirs or the gateway of their segment.
+bool is_way_out(const Context& c, std::uint32_t machine) {
+  for (const Machine& m : c.lab.machines)
+    if (m.id != c.lab.machines[machine].id)
+      for (const Route& r : m.routes)
+        if (is_default(r) && forwards_by(c, machine, *r.via)) return true;
+  for (const Segment& s : c.lab.segments)
+    if (s.type == SegmentKind::isolated && s.gateway4 && forwards_by(c, machine, *s.gateway4)) return true;
+  return false;
+}
+
+void check_way_back(const Context& c, std::vector<Finding>& out) {
+  c.addresses.facts().each_card(CardMark::forwards4, [&](std::uint32_t k) {
+    const std::uint32_t s = c.addresses.facts().card_segment[k], m = c.addresses.facts().card_machine[k];
+    if (s == kNowhere || m == kNowhere || c.lab.segments[s].type != SegmentKind::nat) return;
+    const Card& card = c.lab.cards[k];
+    const auto& routes = c.lab.machines[m].routes;
+    const bool leads = std::any_of(routes.begin(), routes.end(), [&](const Route& r) {
+      const auto prefix = c.addresses.prefix4(s);
+      return is_default(r) && prefix && prefix->contains(*r.via);
+    });
+    if (card.translates || !card.connected || !leads || !is_way_out(c, m)) return;
+    const std::string who = machine_name(c, k), where = segment_name(c, s);
+    out.push_back(found(Severity::caution, say(text::no_way_back, who, where),
+                        say(text::no_way_back_why, who, where), {card.id, c.lab.segments[s].id}));
+  });
+}
+
+std::optional<Fix> fix_way_back(const Context& c, const Finding& f) {
+  const std::uint32_t k = c.index.place(f.places[0]), s = c.index.place(f.places[1]);
+  Card after = c.lab.cards[k];
+  after.translates = true;
+  return change_to(say(text::fix_translate, machine_name(c, k), segment_name(c, s)), c.lab.cards[k], after);
+}
+
 void check_pc(const Context& c, std::vector<Finding>& out) {
   if (c.lab.pc.forwards) return;
   const std::size_t before = out.size();
@@ -162,6 +207,9 @@ constexpr std::array kRules{
          "RFC 1122 3.3.1", check_nobody, fix_nobody},
     Rule{"gateway-not-forwarding", Topic::addresses, Severity::error, "A gateway does not forward",
          "RFC 1122 3.3.1, RFC 1812 2.2.3", check_forwarding, fix_forwarding},
+    Rule{"no-way-back", Topic::addresses, Severity::caution,
+         "A router sends on to a translator that knows no way back", "RFC 3022 section 2", check_way_back,
+         fix_way_back},
     Rule{"pc-is-gateway", Topic::addresses, Severity::error, "The PC's own address takes a gateway's place",
          kPracticeSource, check_pc, fix_pc},
 };

@@ -86,6 +86,12 @@ inline constexpr Template gateway_not_forwarding{"gateway-not-forwarding",
                                                  "{0} is the gateway of {1} and does not forward"};
 inline constexpr Template gateway_not_forwarding_why{
     "gateway-not-forwarding-why", "It drops every packet that is not for itself. Switch forwarding on."};
+inline constexpr Template no_way_back{"no-way-back", "{0} sends on to {1} without translating"};
+inline constexpr Template no_way_back_why{
+    "no-way-back-why",
+    "The translator of {1} knows no way to what is behind {0}, so no answer comes back from "
+    "outside. Let {0} translate what leaves there."};
+inline constexpr Template fix_translate{"fix-translate", "Let {0} translate on {1}"};
 inline constexpr Template fix_forward{"fix-forward", "Let {0} forward"};
 inline constexpr Template pc_is_gateway{"pc-is-gateway", "the PC has {0}, the place of the gateway of {1}"};
 inline constexpr Template pc_is_gateway_why{

@@ -196,6 +196,17 @@ const std::vector<RuleCase> kCases{
        w.card(w.router_deck).forwards4 = false;
        return Ids{w.deck, w.router_deck};
      }},
+    {"no-way-back", caution, true,
+     [](World& w) {
+       const auto lead = [&](MachineId m, const char* via) {
+         Route r;
+         r.via = address(via);
+         w.machine(m).routes = {r};
+       };
+       lead(w.router, "172.22.50.1");
+       lead(w.pilot, "172.22.10.1");
+       return Ids{w.router_crew, w.crew};
+     }},
     {"pc-is-gateway", error, true,
      [](World& w) {
        w.segment(w.deck).pc_address4 = address("172.22.10.1");
