@@ -45,7 +45,7 @@ class Race : public ::testing::Test {
   Race()
       : table(*new (::mmap(nullptr, sizeof(Table), PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0))
                   Table) {}
-  ~Race() override { ::munmap(&table, sizeof(Table)); }
+  void TearDown() override { ::munmap(&table, sizeof(Table)); }
 
   // Runs it in two processes and waits for both.
   static void in_two(const std::function<void(int)>& run) {

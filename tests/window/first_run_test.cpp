@@ -26,7 +26,7 @@ class FirstRun : public ::testing::Test {
       qputenv(kNames[i], QByteArray::fromStdString(home.path()));
     }
   }
-  ~FirstRun() override {
+  void TearDown() override {
     for (std::size_t i = 0; i < kNames.size(); ++i) qputenv(kNames[i], before_[i]);
   }
   // As the program does it.

@@ -37,7 +37,7 @@ class OwnStartsByHand : public ::testing::Test {
     qputenv("XDG_CONFIG_HOME", QByteArray::fromStdString(home.path()));
     put_bytes(home.path("user-dirs.dirs"), "XDG_TEMPLATES_DIR=\"" + home.path("Models") + "\"\n");
   }
-  ~OwnStartsByHand() override { qputenv("XDG_CONFIG_HOME", before_); }
+  void TearDown() override { qputenv("XDG_CONFIG_HOME", before_); }
 
   std::string file(const std::string& name) const { return home.path("Models/Snuglab/" + name); }
   void put(const std::string& name, const std::string& bytes) const {
