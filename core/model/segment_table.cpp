@@ -68,7 +68,7 @@ const StructInfo& info<Promise>() {
       field<&Promise::must>("must", "must", "reach or never"),
       field<&Promise::transport>("transport", "transport"),
       port(field<&Promise::port>("port", "port", "0: none")),
-      field<&Promise::exercises>("exercises", "exercises", "absent: all"),
+      field<&Promise::exercises>("exercises", "exercises", "in which it must hold; none: in all"),
       field<&Promise::notes>("notes", "notes").up_to(20'000),
   };
   static const StructInfo s = table<Promise>("promises", "promise", fields, 10'000);

@@ -98,6 +98,10 @@ TEST_F(Panels, TypingIsAnsweredBelowTheLine) {
   type("memory", "6 GB");
   EXPECT_EQ(shown<QLabel>("memory_echo")->property("tone").toString(), QStringLiteral("bad"));
   EXPECT_TRUE(shown<QLabel>("memory_echo")->text().contains(QStringLiteral("6 GiB")));
+  EXPECT_TRUE(QTest::qWaitFor([this] {
+    const auto* told = shown<QLabel>("memory_echo");
+    return told->height() >= told->heightForWidth(told->width());
+  })) << "all of it is seen";
   QTest::keyClick(shown<QLineEdit>("memory"), Qt::Key_Return);
   EXPECT_EQ(shown<QLineEdit>("memory")->text(), QStringLiteral("6 GB"))
       << "what was typed is not thrown away";

@@ -146,12 +146,14 @@ void FieldEditor::echo(const QString& told, bool bad) {
     echo_->setWordWrap(true);
     int row = 0;
     form_->getWidgetPosition(widget_, &row, nullptr);
-    form_->insertRow(row + 1, QString(), echo_);
+    form_->insertRow(row + 1, echo_); // across both columns
   }
   if (!echo_) return;
   echo_->setProperty("tone", bad ? QStringLiteral("bad") : QStringLiteral("muted"));
   echo_->setText(told);
   wear_again(*echo_);
+  if (form_ && form_->geometry().width() > 0) // the form was laid out for other words
+    echo_->setMinimumHeight(told.isEmpty() ? 0 : echo_->heightForWidth(form_->geometry().width()));
   echo_->setVisible(!told.isEmpty());
 }
 

@@ -36,6 +36,10 @@ QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent) {
   return label;
 }
 
+QLabel* heading(const QString& text, QWidget* parent) {
+  return wrapped_text(text.left(1).toUpper() + text.mid(1), "heading", parent);
+}
+
 OneLine::OneLine(const QString& text, const char* tone, QWidget* row) : QLabel(text, row) {
   setTextFormat(Qt::PlainText);
   setProperty("tone", QLatin1String(tone));

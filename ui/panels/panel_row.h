@@ -26,6 +26,8 @@ class PanelRow : public QFrame {
 
 // Text that is never read as markup. `tone` as in the style sheet: "heading", "muted"; empty: plain.
 QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent);
+// Above a list: begins with a capital.
+QLabel* heading(const QString& text, QWidget* parent);
 
 // The same in one line, cut at its end; whole while `row`, which it stands in, has the keyboard focus, and as
 // its tool tip.

@@ -3,6 +3,7 @@
 #include "core/gesture/rows.h"
 #include "core/text/tip_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/panel_row.h"
 #include "ui/session/words.h"
 
 #include <QFormLayout>
@@ -48,10 +49,8 @@ RowList::RowList(Session& session, AnyId owner, const FieldInfo& list, QWidget* 
   box->setContentsMargins(0, 6, 0, 0);
   box->setSpacing(5);
   auto* top = new QHBoxLayout;
-  auto* title = new QLabel(words(list.label), this);
-  title->setProperty("tone", QStringLiteral("heading"));
+  auto* title = heading(words(list.label), this);
   title->setToolTip(words(list.help));
-  title->setWordWrap(true);
   top->addWidget(title, 1);
   const Term noun = list.row ? list.row->noun : list.label;
   auto* button = small_button(words(text::rows_add, noun), QStringLiteral("add_") + as_qt(list.key), this);

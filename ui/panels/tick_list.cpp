@@ -1,6 +1,7 @@
 #include "ui/panels/tick_list.h"
 
 #include "core/model/store.h"
+#include "ui/panels/panel_row.h"
 #include "ui/session/words.h"
 
 #include <QCheckBox>
@@ -57,10 +58,8 @@ TickList::TickList(Session& session, const FieldInfo& list, QWidget* parent, Tic
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 6, 0, 0);
   column->setSpacing(5);
-  auto* title = new QLabel(words(list.help.text.empty() ? list.label : list.help), this);
-  title->setProperty("tone", QStringLiteral("heading"));
-  title->setWordWrap(true);
-  column->addWidget(title);
+  column->addWidget(heading(words(list.label), this));
+  if (!list.help.text.empty()) column->addWidget(wrapped_text(words(list.help), "muted", this));
   boxes_ = new QVBoxLayout;
   boxes_->setSpacing(4);
   column->addLayout(boxes_);
