@@ -55,6 +55,7 @@ bool is_about(const Finding& f, AnyId place) {
 struct Builder {
   const Analysis& a;
   Table table{};
+  std::vector<MachineId> name_machines{}; // who offers names
 
   const Lab& lab() const { return a.lab(); }
   static Cell text(std::string s) { return s.empty() ? Cell() : Cell(std::move(s)); }
@@ -123,13 +124,12 @@ std::string Builder::name_server_on(MachineId asker, std::uint32_t segment) cons
 }
 
 std::string Builder::name_server_beyond(MachineId asker) const {
-  for (std::uint32_t m = 0; m < lab().machines.size(); ++m) {
-    if (lab().machines[m].id == asker || !offers_names(a.index(), m)) continue;
+  for (const MachineId server : name_machines) {
+    if (server == asker) continue;
     ReachQuestion q;
     q.from = asker;
-    q.to = lab().machines[m].id;
-    q.transport = Transport::udp;
-    q.port = 53;
+    q.to = server;
+    q.transport = Transport::udp; // by the port that it offers
     const ReachAnswer answer = a.reach(ExerciseId{}).ask(q);
     if (answer.verdict == Reached::reaches && answer.target) return to_text(*answer.target);
   }
@@ -231,6 +231,8 @@ Table address_table(const Analysis& a) {
   const Lab& lab = a.lab();
   b.table.title = lab.facts.title.empty() ? "Addresses" : lab.facts.title + ": addresses";
   b.table.columns.assign(kColumns.begin(), kColumns.end());
+  for (std::uint32_t m = 0; m < lab.machines.size(); ++m)
+    if (offers_names(a.index(), m)) b.name_machines.push_back(lab.machines[m].id);
   for (std::uint32_t m = 0; m < lab.machines.size(); ++m)
     for (const std::uint32_t c : a.index().cards_of(m)) b.card_rows(c);
   for (std::uint32_t c = 0; c < lab.cards.size(); ++c)

@@ -14,37 +14,37 @@ std::string cell_text(const Cell& cell) {
   return {};
 }
 
-std::string csv(const Table& t) {
+namespace {
+
+struct Separated {
+  char between;
+  std::string_view end; // of a record
+  std::string (*field)(std::string_view);
+};
+
+std::string separated(const Table& t, const Separated& by) {
   std::string out;
-  for (std::size_t i = 0; i < t.columns.size(); ++i)
-    (out += i > 0 ? "," : "") += csv_field(t.columns[i].title);
-  out += "\r\n";
+  for (std::size_t i = 0; i < t.columns.size(); ++i) {
+    if (i > 0) out += by.between;
+    out += by.field(t.columns[i].title);
+  }
+  out += by.end;
   for (const TableRow& row : t.rows) {
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
-      if (i > 0) out += ',';
+      if (i > 0) out += by.between;
       const auto* number = std::get_if<std::int64_t>(&row.cells[i]);
-      out += number ? csv_number(*number) : csv_field(cell_text(row.cells[i]));
+      out += number ? csv_number(*number) : by.field(cell_text(row.cells[i]));
     }
-    out += "\r\n";
+    out += by.end;
   }
   return out;
 }
 
-std::string tab_separated(const Table& t) {
-  std::string out;
-  for (std::size_t i = 0; i < t.columns.size(); ++i)
-    (out += i > 0 ? "\t" : "") += tab_field(t.columns[i].title);
-  out += '\n';
-  for (const TableRow& row : t.rows) {
-    for (std::size_t i = 0; i < row.cells.size(); ++i) {
-      if (i > 0) out += '\t';
-      const auto* number = std::get_if<std::int64_t>(&row.cells[i]);
-      out += number ? csv_number(*number) : tab_field(cell_text(row.cells[i]));
-    }
-    out += '\n';
-  }
-  return out;
-}
+} // namespace
+
+std::string csv(const Table& t) { return separated(t, {',', "\r\n", csv_field}); }
+
+std::string tab_separated(const Table& t) { return separated(t, {'\t', "\n", tab_field}); }
 
 namespace {
 

@@ -61,6 +61,12 @@ std::string expected_line(const std::string& line) {
 
 } // namespace
 
+Lab titled(std::string title, std::string_view from) {
+  Lab lab = sample(from);
+  lab.facts.title = std::move(title);
+  return lab;
+}
+
 std::vector<std::string_view> sample_names() {
   std::vector<std::string_view> names;
   for (const EmbeddedFile& f : embedded_samples()) names.push_back(f.name);

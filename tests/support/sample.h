@@ -10,6 +10,8 @@ namespace snug::test {
 
 // The sample of this name, read; a failure of the running test and an empty lab when it cannot be read.
 Lab sample(std::string_view name);
+// A sample under another title.
+Lab titled(std::string title, std::string_view from = "skerry-ferries");
 // All of them, the main one first.
 std::vector<std::string_view> sample_names();
 // A failure of the running test when there is none of that name.

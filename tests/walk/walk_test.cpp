@@ -369,7 +369,9 @@ void Walk::drag_a_guest_into_another_window() {
   QString said;
   QTimer look;
   QObject::connect(&look, &QTimer::timeout, [&] {
-    if (other.canvas().is_busy()) said = other.canvas().gesture_words();
+    if (!other.canvas().is_busy()) return;
+    said = other.canvas().gesture_words();
+    EXPECT_TRUE(canvas().ghost_box().isNull()) << "the window that was left says nothing of it";
   });
   look.start(20);
   const QPoint to = other.canvas().viewport()->mapToGlobal(

@@ -25,12 +25,6 @@
 namespace snug::test {
 namespace {
 
-Lab titled(std::string title, const char* from = "skerry-ferries") {
-  Lab lab = sample(from);
-  lab.facts.title = std::move(title);
-  return lab;
-}
-
 class OwnStartsByHand : public ::testing::Test {
  protected:
   OwnStartsByHand() : before_(qgetenv("XDG_CONFIG_HOME")) {

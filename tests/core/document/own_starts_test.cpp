@@ -11,12 +11,6 @@
 namespace snug::test {
 namespace {
 
-Lab titled(std::string title) {
-  Lab lab = sample("skerry-ferries");
-  lab.facts.title = std::move(title);
-  return lab;
-}
-
 std::vector<std::string> names(const OwnStarts& all) {
   std::vector<std::string> out;
   for (const OwnStart& s : all.starts) out.push_back(s.name());

@@ -12,12 +12,6 @@
 namespace snug::test {
 namespace {
 
-Lab titled(std::string title) {
-  Lab lab = sample("skerry-ferries");
-  lab.facts.title = std::move(title);
-  return lab;
-}
-
 std::vector<std::string> names(const OwnParts& all) {
   std::vector<std::string> out;
   for (const OwnPart& p : all.parts) out.push_back(p.name());
