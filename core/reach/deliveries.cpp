@@ -26,16 +26,23 @@ void transpose(std::array<Word, kBits>& block) {
 
 bool feeds(const Step& s) { return s.to != kNowhere && s.passes && !s.unsure; }
 
+// One that others send to. Times: how many took something before.
+struct Passing {
+  std::uint32_t nth = 0;
+  std::uint32_t gained = 1, took = 0; // when it got more, and when it last took from its next hops
+  std::uint32_t hops = 0;             // of its ways, at most
+};
+
 } // namespace
 
-void Deliveries::add_neighbours(std::uint32_t nth) {
-  const auto row = out_.row(nth);
+void Deliveries::add_neighbours(BitRows& rows, std::uint32_t nth) const {
+  const auto row = rows.row(nth);
   const auto add = [&](Interval in) { each_word(in, [&](std::uint32_t w, Word bits) { row[w] |= bits; }); };
   for (const Step& s : ways_.steps(nth)) {
     if (s.to != kNowhere)
       for (const std::uint32_t c : ways_.columns_of(s.to))
         for (const Interval& in : ways_.intervals(s))
-          if (in.first <= c && c < in.end) out_.set(nth, c);
+          if (in.first <= c && c < in.end) rows.set(nth, c);
     if (s.root == kNowhere) continue;
     const auto held = ways_.held_in(s.root);
     for (const Interval& in : ways_.intervals(s)) {
@@ -67,78 +74,84 @@ void Deliveries::mark_unsure(bool all) {
   }
 }
 
-// Takes over what its next hops have; whether that was new.
-bool Deliveries::take(BitRows& rows, std::uint32_t nth) const {
+// Takes over what the next hop of a step has in `from`; whether that was new.
+bool Deliveries::gain(BitRows& rows, const BitRows& from, std::uint32_t nth, const Step& s) const {
+  if (!feeds(s)) return false;
   const auto own = rows.row(nth);
+  const auto theirs = from.row(s.to);
   Word gained = 0;
-  for (const Step& s : ways_.steps(nth)) {
-    if (!feeds(s)) continue;
-    const auto theirs = std::as_const(rows).row(s.to);
-    for (const Interval& in : ways_.intervals(s))
-      each_word(in, [&](std::uint32_t w, Word mask) {
-        gained |= theirs[w] & mask & ~own[w];
-        own[w] |= theirs[w] & mask;
-      });
-  }
+  for (const Interval& in : ways_.intervals(s))
+    each_word(in, [&](std::uint32_t w, Word mask) {
+      gained |= theirs[w] & mask & ~own[w];
+      own[w] |= theirs[w] & mask;
+    });
   return gained != 0;
+}
+
+bool Deliveries::gain(BitRows& rows, const BitRows& from, std::uint32_t nth) const {
+  bool gained = false;
+  for (const Step& s : ways_.steps(nth)) gained |= gain(rows, from, nth, s);
+  return gained;
 }
 
 void Deliveries::spread_unsure() {
   for (bool gained = true; gained;) {
     gained = false;
-    for (std::uint32_t i = 0; i < ways_.nodes(); ++i) gained |= take(unsure_, i);
+    for (std::uint32_t i = 0; i < ways_.nodes(); ++i) gained |= gain(unsure_, unsure_, i);
   }
 }
 
-// In rounds of one hop each, with what the round before brought; those nobody sends to at the end.
+// Whether the hop limit may end a way: one hop a round.
+bool Deliveries::has_long_ways() const {
+  BitRows now = rows();
+  for (std::uint32_t i = 0; i < ways_.nodes(); ++i) add_neighbours(now, i);
+  bool gained = true;
+  for (std::uint32_t hops = 0; gained && hops <= kMostHops; ++hops) {
+    const BitRows before = now;
+    gained = false;
+    for (std::uint32_t i = 0; i < ways_.nodes(); ++i) gained |= gain(now, before, i);
+  }
+  return gained;
+}
+
+// Those who are sent to, over and over until nobody gains: what one has just gained the next one takes, so
+// first those whom most send to. Whom nobody sends to once, at the end.
 void Deliveries::spread() {
-  std::vector<std::uint32_t> row_of(ways_.nodes(), kNowhere); // of those who are sent to
-  std::vector<std::uint32_t> passing;
+  std::vector<std::uint32_t> senders(ways_.nodes(), 0), place(ways_.nodes(), 0);
   for (std::uint32_t i = 0; i < ways_.nodes(); ++i)
     for (const Step& s : ways_.steps(i))
-      if (feeds(s) && row_of[s.to] == kNowhere) {
-        row_of[s.to] = static_cast<std::uint32_t>(passing.size());
-        passing.push_back(s.to);
-      }
-  const auto count = static_cast<std::uint32_t>(passing.size());
-  BitRows fresh(count, ways_.columns()), next = fresh;
-  std::vector<std::uint8_t> has(count, 1), gets(count, 0);
-  for (std::uint32_t r = 0; r < count; ++r)
-    std::copy(out_.row(passing[r]).begin(), out_.row(passing[r]).end(), fresh.row(r).begin());
-  bool any = count != 0;
-  for (std::uint32_t hops = 1; any && hops <= kMostHops; ++hops) {
+      if (feeds(s)) ++senders[s.to];
+  std::vector<Passing> passing;
+  for (std::uint32_t i = 0; i < ways_.nodes(); ++i)
+    if (senders[i] != 0) passing.push_back({i});
+  std::stable_sort(passing.begin(), passing.end(),
+                   [&](const Passing& a, const Passing& b) { return senders[a.nth] > senders[b.nth]; });
+  for (std::uint32_t r = 0; r < passing.size(); ++r) place[passing[r].nth] = r;
+  std::uint32_t time = Passing{}.gained, hops = 0;
+  for (bool any = true; any;) {
     any = false;
-    for (std::uint32_t r = 0; r < count; ++r) {
-      const auto own = out_.row(passing[r]), gained = next.row(r);
-      Word got = 0;
-      for (const Step& s : ways_.steps(passing[r])) {
-        if (!feeds(s) || has[row_of[s.to]] == 0) continue;
-        const auto theirs = std::as_const(fresh).row(row_of[s.to]);
-        for (const Interval& in : ways_.intervals(s))
-          each_word(in, [&](std::uint32_t w, Word mask) {
-            const Word more = theirs[w] & mask & ~own[w];
-            if (more == 0) return;
-            own[w] |= more;
-            gained[w] |= more;
-            got |= more;
-          });
+    for (Passing& p : passing) {
+      const std::uint32_t took = std::exchange(p.took, ++time);
+      for (const Step& s : ways_.steps(p.nth)) {
+        if (!feeds(s)) continue;
+        const Passing& next = passing[place[s.to]];
+        if (next.gained <= took || !gain(out_, out_, p.nth, s)) continue;
+        p.gained = time;
+        p.hops = std::max(p.hops, next.hops + 1);
+        any = true;
       }
-      gets[r] = got != 0 ? 1 : 0;
-      any |= got != 0;
+      hops = std::max(hops, p.hops);
     }
-    for (std::uint32_t r = 0; r < count; ++r)
-      if (has[r] != 0) std::fill(fresh.row(r).begin(), fresh.row(r).end(), 0);
-    std::swap(fresh, next);
-    std::swap(has, gets);
   }
   for (std::uint32_t i = 0; i < ways_.nodes(); ++i)
-    if (row_of[i] == kNowhere) take(out_, i);
-  if (any) mark_unsure(true); // a way of so many hops: the limit may end it
+    if (senders[i] == 0) gain(out_, out_, i);
+  // A way passes nobody twice.
+  if (std::min<std::size_t>(hops, passing.size()) > kMostHops && has_long_ways()) mark_unsure(true);
 }
 
 Deliveries::Deliveries(const ReachWays& ways) : ways_(ways) {
   out_ = rows();
-  for (std::uint32_t i = 0; i < ways_.nodes(); ++i) add_neighbours(i);
+  for (std::uint32_t i = 0; i < ways_.nodes(); ++i) add_neighbours(out_, i);
   if (ways_.any_odd()) {
     mark_unsure(false);
     spread_unsure();

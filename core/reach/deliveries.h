@@ -24,9 +24,11 @@ class Deliveries {
 
  private:
   BitRows rows() const { return {ways_.nodes(), ways_.columns()}; }
-  void add_neighbours(std::uint32_t nth);
+  void add_neighbours(BitRows& rows, std::uint32_t nth) const;
   void mark_unsure(bool all);
-  bool take(BitRows& rows, std::uint32_t nth) const;
+  bool gain(BitRows& rows, const BitRows& from, std::uint32_t nth, const ReachWays::Step&) const;
+  bool gain(BitRows& rows, const BitRows& from, std::uint32_t nth) const;
+  bool has_long_ways() const;
   void spread_unsure();
   void spread();
   BitRows turned(const BitRows&) const;

@@ -109,6 +109,61 @@ void spoil(Lab& lab, Random& r) {
   }
 }
 
+// Routers in a row, each between two of the segments 10.0.0.0/24, 10.0.1.0/24 …
+Lab chain_lab(std::uint32_t routers) {
+  Lab lab;
+  std::uint32_t& id = lab.facts.next_id;
+  const auto net = [](std::uint32_t i, std::uint32_t host) {
+    return Address::v4(0x0a00'0000U | i << 8U | host);
+  };
+  for (std::uint32_t i = 0; i <= routers; ++i) {
+    Segment& s = lab.segments.emplace_back();
+    s.id.number = id++;
+    s.name = "net-" + std::to_string(i);
+    s.prefix4 = Prefix::of(net(i, 0), 24);
+  }
+  const auto card = [&](MachineId m, std::uint32_t segment, std::uint32_t host) {
+    Card& c = lab.cards.emplace_back();
+    c.id.number = id++;
+    c.machine = m;
+    c.segment = lab.segments[segment].id;
+    c.addresses.push_back({{}, AddressKind::typed, net(segment, host), std::nullopt});
+    c.mac = Mac(0x0200'0000'0000ULL | c.id.number);
+    c.forwards4 = true;
+  };
+  for (std::uint32_t i = 0; i < routers; ++i) {
+    Machine& m = lab.machines.emplace_back();
+    m.id.number = id++;
+    m.name = "router-" + std::to_string(i);
+    const auto route = [&](const Prefix& to, const Address& via) {
+      Route& r = m.routes.emplace_back();
+      r.to = to;
+      r.via = via;
+    };
+    route({}, net(i + 1, 2));
+    for (std::uint32_t j = 0; j < i; ++j) route(Prefix::of(net(j, 0), 24), net(i, 1));
+    card(m.id, i, 2);
+    card(m.id, i + 1, 1);
+  }
+  return lab;
+}
+
+// A packet starts with a hop limit of 64 (RFC 1700, IP default TTL): where a way may be as long, each is
+// asked.
+TEST(ReachPairs, AWayAsLongAsTheHopLimitIsAsked) {
+  Looked within, apart, beyond;
+  compare_all_pairs(chain_lab(40), {}, {}, within);
+  EXPECT_EQ(within.asked, 0U);
+  EXPECT_GE(within.reached, std::size_t{40} * 40);
+  Lab two = chain_lab(80);
+  two.cards[80].connected = false; // of the router in the middle
+  compare_all_pairs(two, {}, {}, apart);
+  EXPECT_EQ(apart.asked, 0U);
+  compare_all_pairs(chain_lab(70), {}, {}, beyond);
+  EXPECT_GT(beyond.asked, beyond.pairs / 2);
+  EXPECT_LT(beyond.reached, std::size_t{70} * 70); // the ends do not reach each other
+}
+
 TEST(ReachPairs, EqualTheSlowAnswerInRoutedLabs) {
   Looked looked;
   for (int i = 0, n = scaled(600); i < n && !HasFailure(); ++i) {
