@@ -40,18 +40,32 @@ std::vector<std::string> names_of(const Lab& lab, const std::vector<AnyId>& ids)
   return names;
 }
 
-Message word_of(const ExerciseStanding& s) {
-  if (s.budgets == Verdict::over) return say(text::standing_over);
+// What the budgets say: memory in a word of its own, anything else by name.
+struct Words {
+  const Template *word, *why;
+};
+Words words_of(const ExerciseVerdict& v) {
+  if (v.verdict == Verdict::over)
+    return v.memory ? Words{&text::standing_over, &text::standing_over_why}
+                    : Words{&text::standing_over_disks, &text::standing_over_disks_why};
+  if (v.memory) return {&text::standing_tight, &text::standing_tight_why};
+  return v.disks ? Words{&text::standing_tight_disks, &text::standing_tight_disks_why}
+                 : Words{&text::standing_tight_processors, &text::standing_tight_processors_why};
+}
+
+Message word_of(const ExerciseStanding& s, const Words& budgets) {
+  if (s.budgets == Verdict::over) return say(*budgets.word);
   if (s.errors > 0) return say(text::standing_errors, Count{s.errors});
-  if (s.budgets == Verdict::tight) return say(text::standing_tight);
+  if (s.budgets == Verdict::tight) return say(*budgets.word);
   if (s.cautions > 0) return say(text::standing_cautions, Count{s.cautions});
   return say(text::standing_fits);
 }
 
-void say_why(const Lab& lab, const Found& errors, const Found& cautions, ExerciseStanding& s) {
-  if (s.budgets == Verdict::over) s.why.push_back(say(text::standing_over_why, names_of(lab, s.where)));
+void say_why(const Lab& lab, const Template& budgets, const Found& errors, const Found& cautions,
+             ExerciseStanding& s) {
+  if (s.budgets == Verdict::over) s.why.push_back(say(budgets, names_of(lab, s.where)));
   if (errors.first) s.why.push_back(say(text::standing_errors_why, Count{s.errors}, errors.first->message));
-  if (s.budgets == Verdict::tight) s.why.push_back(say(text::standing_tight_why, names_of(lab, s.where)));
+  if (s.budgets == Verdict::tight) s.why.push_back(say(budgets, names_of(lab, s.where)));
   if (cautions.first)
     s.why.push_back(say(text::standing_cautions_why, Count{s.cautions}, cautions.first->message));
   if (s.why.empty()) s.why.push_back(say(text::standing_good_why));
@@ -76,8 +90,9 @@ std::vector<ExerciseStanding> standings(const Analysis& a) {
       s.standing = Standing::error;
     else if (s.budgets == Verdict::tight || s.cautions > 0)
       s.standing = Standing::caution;
-    s.word = word_of(s);
-    say_why(a.lab(), open.errors[i], open.cautions[i], s);
+    const Words budgets = words_of(resources);
+    s.word = word_of(s, budgets);
+    say_why(a.lab(), *budgets.why, open.errors[i], open.cautions[i], s);
     out.push_back(std::move(s));
   }
   return out;

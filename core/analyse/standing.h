@@ -15,7 +15,7 @@ struct ExerciseStanding {
   std::vector<AnyId> where;        // what those are about; empty when they fit
   std::int64_t errors = 0;         // findings that hold in it and are not accepted
   std::int64_t cautions = 0;
-  Message word;             // "fits", "tight", "over", "2 errors", "1 caution"
+  Message word;             // "fits", "tight", "disk over", "2 errors", "1 caution"
   std::vector<Message> why; // a sentence each, the worst first; never empty
 };
 

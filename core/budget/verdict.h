@@ -8,6 +8,7 @@ namespace snug {
 struct ExerciseVerdict {
   Verdict verdict = Verdict::fits;
   std::vector<AnyId> where; // what is over, or tight; empty when everything fits; each once
+  bool memory = false, disks = false, processors = false; // what of those is
 };
 
 // Over: memory of the PC or of a hypervisor, or what a store is expected to hold. Tight: the PC's headroom

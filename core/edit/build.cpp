@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <unordered_set>
 
 namespace snug {
 
@@ -50,10 +51,24 @@ AnyId EditBuilder::add_element(AnyElement e, std::optional<std::size_t> place) {
 
 namespace {
 
-// `value` without `gone`. `kills` is set when the reference is one its owner cannot be without.
-Value without(const FieldInfo& field, const Value& value, AnyId gone, bool& kills) {
+using Gone = std::unordered_set<AnyId>;
+
+KindSet kinds_of(const Gone& gone) {
+  KindSet set = 0;
+  for (const AnyId id : gone) set |= kinds({id.kind});
+  return set;
+}
+
+bool may_refer(const FieldInfo& f, KindSet to) {
+  if (!f.row) return (f.id_kinds & to) != 0;
+  return std::any_of(f.row->fields.begin(), f.row->fields.end(),
+                     [to](const FieldInfo& inner) { return may_refer(inner, to); });
+}
+
+// `value` without what is gone. `kills` is set when the reference is one its owner cannot be without.
+Value without(const FieldInfo& field, const Value& value, const Gone& gone, bool& kills) {
   if (const AnyId* id = value.as<AnyId>()) {
-    if (*id != gone) return value;
+    if (!gone.contains(*id)) return value;
     kills = kills || field.on_removal == OnRemoval::follow;
     return {};
   }
@@ -67,7 +82,7 @@ Value without(const FieldInfo& field, const Value& value, AnyId gone, bool& kill
       for (std::size_t i = 0; i < copy.fields.size(); ++i)
         copy.fields[i] = without(field.row->fields[i], copy.fields[i], gone, row_dies);
       if (!row_dies) kept.push_back(copy == *row ? item : Value::row(std::move(copy)));
-    } else if (!item.as<AnyId>() || *item.as<AnyId>() != gone) {
+    } else if (!item.as<AnyId>() || !gone.contains(*item.as<AnyId>())) {
       kept.push_back(item);
     }
   }
@@ -75,38 +90,61 @@ Value without(const FieldInfo& field, const Value& value, AnyId gone, bool& kill
   return kept == *list ? value : Value::list(std::move(kept));
 }
 
-} // namespace
-
-std::vector<AnyId> EditBuilder::drop_references(AnyId gone) {
-  std::vector<AnyId> owners_to_go;
+// Calls use(owner, object, field) for each field of what stays that may refer to what goes; `follows`: only
+// those that their owner cannot be without.
+template <typename Use>
+void each_reference(const Lab& lab, const Gone& gone, bool follows, Use use) {
+  const KindSet to = kinds_of(gone);
   for (const Kind kind : kinds_in_document()) {
     const Store& store = store_of(kind);
-    for (std::size_t i = 0; i < store.count(lab_); ++i) {
-      const AnyId owner =
-          store.table->id ? store.table->id(store.at(std::as_const(lab_), i)) : AnyId{kind, 0};
-      bool goes = false;
-      for (const FieldInfo& f : store.table->fields) {
-        if (f.id_kinds == 0 && !f.row) continue;
-        const Value before = f.get(store.at(std::as_const(lab_), i));
-        Value after = without(f, before, gone, goes);
-        if (goes) break;
-        if (!(after == before)) step(SetField{owner, &f, before, std::move(after)});
-      }
-      if (goes) owners_to_go.push_back(owner);
+    std::vector<const FieldInfo*> fields;
+    for (const FieldInfo& f : store.table->fields)
+      if (may_refer(f, to) && (!follows || f.on_removal == OnRemoval::follow)) fields.push_back(&f);
+    for (std::size_t i = 0; i < store.count(lab) && !fields.empty(); ++i) {
+      const void* object = store.at(lab, i);
+      const AnyId owner = store.table->id ? store.table->id(object) : AnyId{kind, 0};
+      for (const FieldInfo* f : fields)
+        if (!gone.contains(owner)) use(owner, object, *f);
     }
   }
-  return owners_to_go;
 }
 
-void EditBuilder::remove(AnyId id) {
-  if (!exists(lab_, id) || !store_of(id.kind).erase) return;
-  if (std::find(removing_.begin(), removing_.end(), id) != removing_.end()) return;
-  removing_.push_back(id);
-  for (const AnyId owner : drop_references(id)) remove(owner);
-  removing_.pop_back();
-  const auto place = place_of(lab_, id);
-  if (!place) return;
-  step(RemoveElement{*place, std::make_shared<const AnyElement>(store_of(id.kind).take(lab_, *place))});
+// Whether there were any more who cannot be without what goes.
+bool add_followers(const Lab& lab, Gone& gone) {
+  std::vector<AnyId> more;
+  each_reference(lab, gone, true, [&](AnyId owner, const void* object, const FieldInfo& f) {
+    bool goes = false;
+    without(f, f.get(object), gone, goes);
+    if (goes && store_of(owner.kind).erase) more.push_back(owner);
+  });
+  gone.insert(more.begin(), more.end());
+  return !more.empty();
+}
+
+} // namespace
+
+void EditBuilder::remove(AnyId id) { remove(std::span(&id, 1)); }
+
+void EditBuilder::remove(std::span<const AnyId> ids) {
+  Gone gone;
+  for (const AnyId id : ids)
+    if (exists(lab_, id) && store_of(id.kind).erase) gone.insert(id);
+  if (gone.empty()) return;
+  while (add_followers(lab_, gone)) {
+  }
+  std::vector<SetField> cut;
+  each_reference(lab_, gone, false, [&](AnyId owner, const void* object, const FieldInfo& f) {
+    bool goes = false;
+    Value before = f.get(object), after = without(f, before, gone, goes);
+    if (!(after == before)) cut.push_back({owner, &f, std::move(before), std::move(after)});
+  });
+  for (SetField& s : cut) step(std::move(s));
+  for (const Kind kind : kinds_in_document()) {
+    const Store& store = store_of(kind);
+    for (std::size_t i = store.erase ? store.count(lab_) : 0; i-- > 0;)
+      if (gone.contains(store.table->id(store.at(std::as_const(lab_), i))))
+        step(RemoveElement{i, std::make_shared<const AnyElement>(store.take(lab_, i))});
+  }
 }
 
 void EditBuilder::move_to(AnyId id, std::size_t place) {
@@ -127,12 +165,14 @@ Edit set_field(const Lab& lab, AnyId id, std::string_view key, Value value) {
 }
 
 Edit remove_elements(const Lab& lab, std::span<const AnyId> ids) {
+  constexpr std::size_t kNamed = 5; // more are counted
   EditBuilder b(lab);
+  b.remove(ids);
+  if (ids.size() > kNamed)
+    return std::move(b).take(
+        say(text::label_remove, say(text::label_things, Count{static_cast<std::int64_t>(ids.size())})));
   std::vector<std::string> names;
-  for (const AnyId id : ids) {
-    names.push_back(name_of(lab, id));
-    b.remove(id);
-  }
+  for (const AnyId id : ids) names.push_back(name_of(lab, id));
   return std::move(b).take(say(text::label_remove, names));
 }
 

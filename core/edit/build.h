@@ -22,6 +22,7 @@ class EditBuilder {
   // Removes an element and what cannot be without it (OnRemoval::follow: a machine's cards, disks, shares and
   // inner guests, promises about it); clears or shortens every other reference to it.
   void remove(AnyId id);
+  void remove(std::span<const AnyId> ids); // together
   // Moves an element to another place of its list.
   void move_to(AnyId id, std::size_t place);
 
@@ -29,10 +30,8 @@ class EditBuilder {
 
  private:
   void step(Primitive p);
-  std::vector<AnyId> drop_references(AnyId gone);
   Lab lab_;
   std::vector<Primitive> steps_;
-  std::vector<AnyId> removing_; // of the removals under way: accepted findings may name each other
 };
 
 // The commonest edits.

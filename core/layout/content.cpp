@@ -4,6 +4,7 @@
 #include "core/base/size.h"
 #include "core/budget/defaults.h"
 #include "core/budget/memory.h"
+#include "core/budget/memory_words.h"
 #include "core/layout/content_steps.h"
 #include "core/text/layout_text.h"
 
@@ -64,16 +65,15 @@ std::vector<std::uint32_t> in_order(const Lab& lab, std::span<const std::uint32_
   return order;
 }
 
-MachineText machine_text(const Source& source, std::uint32_t place) {
+void say_machine(const Source& source, std::uint32_t place, MachineText& t) {
   const Machine& m = source.lab.machines[place];
   const Index& index = source.analysis.index();
-  MachineText t;
   t.id = m.id;
   t.name = clean(m.name);
   if (source.options.describe) t.title = clean(name_at(m));
   if (t.name.empty()) t.name = english(say(text::layout_no_name));
   t.hypervisor = index.is_hypervisor(place);
-  if (source.ruler_only) return t;
+  if (source.ruler_only) return;
   const Role* role = index.role(m.role);
   t.role = role != nullptr ? clean(role->title) : english(say(text::layout_no_role));
   t.memory = mib_text(m.memory);
@@ -81,27 +81,27 @@ MachineText machine_text(const Source& source, std::uint32_t place) {
   t.band = m.band;
   t.held = m.pinned;
   t.bar = {m.expected_percent, 100, Verdict::fits};
-  if (!source.options.describe) return t;
+  if (!source.options.describe) return;
   const std::uint32_t under = index.place(m.carrier);
   const std::string carrier =
       under != kNowhere ? name_at(source.lab.machines[under]) : name_of(source.lab, AnyId{Kind::pc, 0});
   t.description = english(say(text::layout_machine, t.role, clean(carrier), t.memory)) + ", " + t.processors;
   if (t.held) t.description += ", " + english(say(text::layout_held));
-  return t;
 }
 
 // What was made before, where the machine is as it was and its carrier too. A first or last guest may make it
 // a hypervisor or a plain machine.
-bool keep(const Source& source, std::uint32_t place, MachineText& t) {
-  if (!source.before || source.before->as_it_was[place] == kNone) return false;
-  MachineText& before = source.before->content.machines[source.before->as_it_was[place]];
-  if (before.hypervisor != source.analysis.index().is_hypervisor(place)) return false;
-  t = std::move(before);
-  t.guests.clear();
-  t.description.clear();
-  t.mark = {};
-  t.takes = 0;
-  return true;
+std::unique_ptr<MachineText> kept(const Source& source, std::uint32_t place) {
+  if (!source.before || source.before->as_it_was[place] == kNone) return nullptr;
+  MachineTexts& before = source.before->content.machines;
+  const std::uint32_t was = source.before->as_it_was[place];
+  if (before[was].hypervisor != source.analysis.index().is_hypervisor(place)) return nullptr;
+  std::unique_ptr<MachineText> t = before.take(was);
+  t->guests.clear();
+  t->description.clear();
+  t->mark = {};
+  t->takes = 0;
+  return t;
 }
 
 std::vector<std::uint8_t> running(const Source& source) {
@@ -137,9 +137,10 @@ void read_machines(const Source& source, Content& content, bool inner) {
     const Next next = stack.back();
     stack.pop_back();
     const auto place = static_cast<std::uint32_t>(content.machines.size());
-    MachineText& t = content.machines.emplace_back();
-    const bool made = next.made || !keep(source, next.place, t);
-    if (made) t = machine_text(source, next.place);
+    std::unique_ptr<MachineText> before = next.made ? nullptr : kept(source, next.place);
+    const bool made = !before;
+    MachineText& t = content.machines.add(made ? std::make_unique<MachineText>() : std::move(before));
+    if (made) say_machine(source, next.place, t);
     t.carrier = next.carrier;
     t.on = on[next.place] != 0;
     if (t.on) t.takes = takes(index, next.place);
@@ -170,7 +171,7 @@ void say_room(MachineText& m, const MemoryBudget& b, std::int64_t room) {
   if (m.room == room && m.bar == bar && b.budget >= 1 && !m.room_text.empty()) return;
   m.bar = bar;
   m.room = room;
-  m.bar_text = english(say(text::layout_guests_take, Mib{b.taken}, Mib{b.budget}));
+  m.bar_text = english(say(text::layout_guests_take, Mib{b.taken}, Mib{room_in(b)}));
   m.room_over = b.verdict() == Verdict::over;
   m.room_text = english(m.room_over ? say(text::layout_over_by, Mib{-b.headroom()})
                         : room > 0  ? say(text::layout_room_for, Mib{room})
@@ -184,7 +185,7 @@ void say_expected(RulerText& ruler, const MemoryBudget& b) {
   const bool swaps = b.headroom() < 0 && b.expected_headroom() >= 0;
   ruler.expected_name = english(say(text::layout_expected, Mib{b.expected}));
   ruler.expected_state = english(
-      say(swaps ? text::layout_expected_swaps : text::layout_expected_is, Mib{b.expected}, Mib{b.budget}));
+      say(swaps ? text::layout_expected_swaps : text::layout_expected_is, Mib{b.expected}, Mib{room_in(b)}));
 }
 
 } // namespace
@@ -201,11 +202,7 @@ void read_memory(const Source& source, Content& content) {
     if (b.of.kind == Kind::pc) {
       ruler.taken = b.taken;
       ruler.verdict = b.verdict();
-      const Template& words = b.verdict() == Verdict::over    ? text::layout_state_over
-                              : b.verdict() == Verdict::tight ? text::layout_state_tight
-                                                              : text::layout_state_fits;
-      const std::int64_t rest = b.verdict() == Verdict::over ? -b.headroom() : b.headroom();
-      ruler.state = english(say(words, Mib{b.taken}, Mib{b.budget}, Mib{rest}));
+      ruler.state = english(running_words(b));
       say_expected(ruler, b);
       continue;
     }

@@ -5,6 +5,9 @@
 #include "core/analyse/analyse.h"
 #include "core/layout/draw.h"
 
+#include <memory>
+#include <ranges>
+
 namespace snug::layout {
 
 inline constexpr std::uint32_t kNone = 0xffff'ffff;
@@ -90,13 +93,34 @@ struct RulerText {
   std::string expected_name, expected_state; // empty: everything is expected to be used
 };
 
+// Each by itself: what is kept from one drawing to the next does not move.
+class MachineTexts {
+ public:
+  std::size_t size() const { return list_.size(); }
+  bool empty() const { return list_.empty(); }
+  void reserve(std::size_t n) { list_.reserve(n); }
+  MachineText& operator[](std::size_t i) { return *list_[i]; }
+  const MachineText& operator[](std::size_t i) const { return *list_[i]; }
+  auto all() {
+    return list_ | std::views::transform([](auto& p) -> MachineText& { return *p; });
+  }
+  auto all() const {
+    return list_ | std::views::transform([](const auto& p) -> const MachineText& { return *p; });
+  }
+  MachineText& add(std::unique_ptr<MachineText> m) { return *list_.emplace_back(std::move(m)); }
+  std::unique_ptr<MachineText> take(std::size_t i) { return std::move(list_[i]); } // nothing is left there
+
+ private:
+  std::vector<std::unique_ptr<MachineText>> list_;
+};
+
 struct Content {
   std::string pc_name, pc_facts, pc_state;
   Mark pc_mark;
-  std::vector<MachineText> machines; // carriers before what they carry
-  std::vector<bool> is_made;         // of each machine: anew, not kept
-  std::vector<std::uint32_t> top;    // those directly on the PC, by band and order
-  std::vector<RailText> rails;       // from the top
+  MachineTexts machines;          // carriers before what they carry
+  std::vector<bool> is_made;      // of each machine: anew, not kept
+  std::vector<std::uint32_t> top; // those directly on the PC, by band and order
+  std::vector<RailText> rails;    // from the top
   std::vector<LanText> lans;
   RulerText ruler;
   std::string title, author, date, exercise;

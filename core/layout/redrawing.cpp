@@ -36,7 +36,7 @@ void Redrawing::forget() { kept_.reset(); }
 void Redrawing::keep_what_is_untouched(const Index& index, std::span<const AnyId> touched) {
   const std::vector<Machine>& machines = index.lab().machines;
   layout::Before& before = kept_->before;
-  const std::vector<layout::MachineText>& old = before.content.machines;
+  const layout::MachineTexts& old = before.content.machines;
   for (std::uint32_t p = 0; p < machines.size() && p < kept_->drawn.size(); ++p)
     if (kept_->drawn[p] != kNone && old[kept_->drawn[p]].id == machines[p].id)
       before.as_it_was[p] = kept_->drawn[p];
@@ -51,7 +51,7 @@ void Redrawing::keep_what_is_untouched(const Index& index, std::span<const AnyId
   for (const CardId id : cards)
     if (const Card* card = index.card(id)) change(card->machine);
   if (cards.empty()) return;
-  for (const layout::MachineText& m : old)
+  for (const layout::MachineText& m : old.all())
     if (std::any_of(m.plugs.begin(), m.plugs.end(), [&](const layout::Plug& plug) {
           return std::find(cards.begin(), cards.end(), plug.card) != cards.end();
         }))

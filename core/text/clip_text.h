@@ -11,6 +11,7 @@ inline constexpr Template clip_foreign{
 inline constexpr Template clip_empty{"clip-empty", "there is no machine in what was copied"};
 inline constexpr Template clip_paste{"clip-paste", "Paste {0}"};
 inline constexpr Template clip_cut{"clip-cut", "Cut {0}"};
+inline constexpr Template clip_more{"clip-more", "and {0} more of these", "and {0} more of these"};
 inline constexpr Template clip_renamed{"clip-renamed", "{0} is here already: it became {1}"};
 inline constexpr Template clip_moved{"clip-moved", "{0} on {1} is held by {2}: {3} has {4} now"};
 inline constexpr Template clip_dropped{"clip-dropped",

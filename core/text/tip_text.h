@@ -13,6 +13,10 @@ inline constexpr Template tip_recent{"tip-recent", "Opens it again"};
 inline constexpr Template tip_forget{"tip-forget", "Empties this list; the files stay"};
 inline constexpr Template tip_find{"tip-find",
                                    "Type part of a name, of an address or of what you want to do"};
+inline constexpr Template tip_sizes{"tip-sizes", "What is on now, on PCs with as much memory:"};
+inline constexpr Template tip_size{"tip-size", "{0} GiB: {1}"};
+inline constexpr Template tip_size_over{"tip-size-over",
+                                        "Where it is over, switch machines off or give them less memory."};
 inline constexpr Template tip_filter{"tip-filter", "Shows only lines that have these words"};
 inline constexpr Template tip_group{"tip-group", "Hides these, or shows them again"};
 inline constexpr Template tip_accepted{"tip-accepted", "Also shows what somebody accepted, with the reason"};
@@ -46,6 +50,7 @@ inline constexpr Template tip_close{"tip-close", "Closes it; nothing else happen
 inline constexpr Template tip_paper{"tip-paper", "What is handed out"};
 inline constexpr Template tip_paper_colours{"tip-paper-colours",
                                             "For a screen, or for a printer without colours"};
+inline constexpr Template tip_paper_exercise{"tip-paper-exercise", "The exercise whose machines are on"};
 inline constexpr Template tip_preview{"tip-preview", "As it will stand in the file"};
 inline constexpr Template tip_save_paper{"tip-save-paper", "Asks where, and writes the file"};
 inline constexpr Template tip_help_words{"tip-help-words", "What the words on the screen mean"};

@@ -4,16 +4,24 @@
 // guests of both rooms, nearly all that is in view, make room in every frame. "result" is the number of
 // machines.
 
+#include "core/document/write.h"
 #include "tests/bench/bench_lab.h"
 #include "tests/bench/measure.h"
 #include "ui/canvas/canvas.h"
 #include "ui/theme/theme.h"
+#include "ui/window/hand_out.h"
 #include "ui/window/main_window.h"
 
+#include <QAction>
 #include <QApplication>
+#include <QElapsedTimer>
+#include <QFile>
 #include <QMouseEvent>
+#include <QTemporaryDir>
+#include <QTimer>
 
 #include <array>
+#include <functional>
 
 namespace snug::bench {
 namespace {
@@ -102,6 +110,111 @@ void repaint(benchmark::State& state) {
   state.counters["result"] = scene.machines();
 }
 
+// The longest time without an answer while something large is done, seen by a heartbeat of 10 ms
+// (CONVENTIONS 36: less than 100 ms).
+double longest_gap(const std::function<void()>& act) {
+  constexpr int kBeat = 10, kAfter = 100; // ms
+  qint64 longest = 0;
+  QElapsedTimer since, all;
+  QTimer beat;
+  beat.setTimerType(Qt::PreciseTimer);
+  QObject::connect(&beat, &QTimer::timeout, &beat,
+                   [&] { longest = std::max(longest, since.nsecsElapsed()), since.start(); });
+  beat.start(kBeat);
+  since.start();
+  act();
+  for (all.start(); all.elapsed() < kAfter;) QCoreApplication::processEvents(QEventLoop::AllEvents, kBeat);
+  return static_cast<double>(std::max(longest, since.nsecsElapsed())) / 1e9;
+}
+
+enum class Large : std::uint8_t {
+  opening,
+  tidying,
+  emptying,
+  undoing,
+  duplicating,
+  pasting,
+  picture,
+  exercise
+};
+
+void gap(benchmark::State& state, Large what) {
+  const Lab lab = guest_lab(static_cast<std::size_t>(state.range(0)));
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("large.snuglab"));
+  QFile file(path);
+  if (!file.open(QIODevice::WriteOnly)) return state.SkipWithError("no file");
+  const std::string text = write_lab(lab);
+  file.write(text.data(), static_cast<qint64>(text.size()));
+  file.close();
+  for (auto _ : state) {
+    MainWindow window;
+    window.resize(1600, 1000);
+    window.show();
+    if (what != Large::opening) window.open_file(path);
+    if (what == Large::duplicating || what == Large::pasting || what == Large::undoing)
+      window.action("select_all")->trigger();
+    if (what == Large::pasting) window.action("copy")->trigger();
+    if (what == Large::undoing) window.action("remove")->trigger();
+    Scene::settle();
+    state.SetIterationTime(longest_gap([&] {
+      switch (what) {
+      case Large::opening:
+        window.open_file(path);
+        break;
+      case Large::tidying:
+        window.action("tidy")->trigger();
+        break;
+      case Large::emptying:
+        window.action("select_all")->trigger();
+        window.action("remove")->trigger();
+        break;
+      case Large::undoing:
+        window.action("undo")->trigger();
+        break;
+      case Large::duplicating:
+        window.action("duplicate")->trigger();
+        break;
+      case Large::pasting:
+        window.action("paste")->trigger();
+        break;
+      case Large::picture:
+        benchmark::DoNotOptimize(make_paper(window.session().analysis(), {}, Paper::png, Theme::light));
+        break;
+      case Large::exercise:
+        window.session().set_exercise(window.session().lab().exercises.front().id);
+        break;
+      }
+    }));
+  }
+}
+
+void allowed(benchmark::State& state) {
+  constexpr double kSeconds = 0.1;
+  for (auto _ : state) state.SetIterationTime(kSeconds);
+}
+
+void add_gaps(int machines) {
+  constexpr std::array<std::pair<const char*, Large>, 8> kAll{{{"gap/opening", Large::opening},
+                                                               {"gap/tidying", Large::tidying},
+                                                               {"gap/emptying", Large::emptying},
+                                                               {"gap/undoing", Large::undoing},
+                                                               {"gap/duplicating", Large::duplicating},
+                                                               {"gap/pasting", Large::pasting},
+                                                               {"gap/picture", Large::picture},
+                                                               {"gap/exercise", Large::exercise}}};
+  for (const auto& [name, what] : kAll)
+    benchmark::RegisterBenchmark(name, gap, what)
+        ->Arg(machines)
+        ->Iterations(1)
+        ->UseManualTime()
+        ->Unit(benchmark::kMicrosecond);
+  benchmark::RegisterBenchmark("gap/allowed", allowed)
+      ->Iterations(1)
+      ->UseManualTime()
+      ->Unit(benchmark::kMicrosecond);
+}
+
 } // namespace
 } // namespace snug::bench
 
@@ -119,5 +232,6 @@ int main(int argc, char** argv) {
         ->Unit(benchmark::kMicrosecond);
     benchmark::RegisterBenchmark("drag/repaint", repaint)->Arg(machines)->Unit(benchmark::kMicrosecond);
   }
+  add_gaps(1000);
   return run_all(argc, argv);
 }

@@ -46,6 +46,22 @@ TEST(Clipboard, CopyAndPasteBesideTheOriginal) {
   EXPECT_EQ(write_lab(hand.lab()), before);
 }
 
+// A bar is no list: what is many is counted.
+TEST(Clipboard, ManyChangesAreCounted) {
+  MainWindow window;
+  window.start_sample("skerry-ferries");
+  Hand hand(window);
+  const std::size_t machines = hand.lab().machines.size();
+  ASSERT_GE(machines, 9U); // each gets another name
+  window.action("select_all")->trigger();
+  window.action("copy")->trigger();
+  window.action("paste")->trigger();
+  EXPECT_EQ(hand.lab().machines.size(), 2 * machines);
+  const std::string words = said(window);
+  EXPECT_EQ(std::count(words.begin(), words.end(), '\n'), 10) << words; // a title, eight of them, the rest
+  EXPECT_NE(words.find("more of these"), std::string::npos) << words;
+}
+
 TEST(Clipboard, CutFromOneWindowIntoAHypervisorOfAnother) {
   MainWindow one;
   one.start_sample("skerry-ferries");

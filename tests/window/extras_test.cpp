@@ -5,6 +5,7 @@
 #include "ui/panels/property_panel.h"
 #include "ui/session/words.h"
 #include "ui/window/exercise_strip.h"
+#include "ui/window/find_box.h"
 #include "ui/window/hand_out.h"
 
 #include <gtest/gtest.h>
@@ -12,9 +13,15 @@
 #include <QAction>
 #include <QApplication>
 #include <QCheckBox>
+#include <QComboBox>
+#include <QFile>
+#include <QLabel>
 #include <QLineEdit>
+#include <QMenuBar>
 #include <QPushButton>
+#include <QTemporaryDir>
 #include <QTest>
+#include <QToolButton>
 
 #include <algorithm>
 
@@ -176,6 +183,72 @@ TEST_F(Extras, TheTitleIsGivenWhereItIsHandedOut) {
   dialog.findChild<QWidget*>(QStringLiteral("paper"))->setFocus();
   EXPECT_EQ(lab().facts.title, "Night boats");
   back_to_the_first_bytes();
+}
+
+// The footer says by how much another PC would be too small.
+TEST_F(Extras, OtherPcsAreToldInNumbers) {
+  hand.session().set_exercise({});
+  auto* sizes = window.findChild<QLabel*>(QStringLiteral("other_sizes"));
+  ASSERT_NE(sizes, nullptr);
+  ASSERT_TRUE(sizes->text().startsWith(QStringLiteral("16 GiB PC: over"))) << sizes->text().toStdString();
+  const QStringList lines = sizes->toolTip().split(QLatin1Char('\n'));
+  ASSERT_EQ(lines.size(), 6);
+  EXPECT_TRUE(lines[1].startsWith(QStringLiteral("16 GiB: running ")) &&
+              lines[1].contains(QStringLiteral("over by ")))
+      << lines[1].toStdString();
+  EXPECT_TRUE(lines[4].contains(QStringLiteral("headroom "))) << lines[4].toStdString();
+}
+
+// Whatever the width, no menu is covered; what has no room beside them is in the menus.
+TEST_F(Extras, MenusAreSeenInANarrowWindow) {
+  QMenuBar& menus = *window.menuBar();
+  const auto buttons = [&] {
+    int shown = 0;
+    for (const QToolButton* b : menus.cornerWidget()->findChildren<QToolButton*>())
+      shown += b->isVisibleTo(&menus) && b->toolButtonStyle() == Qt::ToolButtonTextOnly;
+    return shown;
+  };
+  window.resize(1280, 800);
+  QTest::qWait(20);
+  int last = buttons();
+  EXPECT_EQ(last, 5);
+  for (const int width : {1000, 860, 720}) {
+    window.resize(width, 800);
+    QTest::qWait(20);
+    const QRect end = menus.actionGeometry(menus.actions().back());
+    EXPECT_LE(end.right(), menus.cornerWidget()->geometry().left()) << width;
+    EXPECT_GT(end.width(), 10) << width;
+    EXPECT_GE(window.find_box().width(), 90) << width;
+    EXPECT_LE(buttons(), last) << width;
+    last = buttons();
+  }
+  EXPECT_LT(last, 4);
+}
+
+// At first the exercise that the window shows; any other can be taken, for pictures only.
+TEST_F(Extras, APictureIsOfAnExerciseOfOnesChoice) {
+  hand.session().set_exercise(lab().exercises.back().id);
+  HandOut dialog(hand.session());
+  dialog.show();
+  auto* exercise = dialog.findChild<QComboBox*>(QStringLiteral("paper_exercise"));
+  ASSERT_NE(exercise, nullptr);
+  ASSERT_EQ(exercise->count(), static_cast<int>(lab().exercises.size()) + 1);
+  EXPECT_EQ(exercise->currentIndex(), exercise->count() - 1);
+  QTest::keyClick(exercise, Qt::Key_Home);
+  EXPECT_EQ(exercise->currentIndex(), 0);
+  dialog.choose(Paper::svg);
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("a.svg"));
+  ASSERT_TRUE(dialog.write_to(path));
+  QFile file(path);
+  ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+  const QByteArray written = file.readAll();
+  const Analysis& a = hand.session().analysis();
+  EXPECT_EQ(written, *make_paper(a, {}, Paper::svg, Theme::light));
+  EXPECT_NE(written, *make_paper(a, lab().exercises.back().id, Paper::svg, Theme::light));
+  EXPECT_TRUE(exercise->isVisibleTo(&dialog));
+  dialog.choose(Paper::table_csv);
+  EXPECT_FALSE(exercise->isVisibleTo(&dialog));
 }
 
 } // namespace

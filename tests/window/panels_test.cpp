@@ -115,6 +115,45 @@ TEST_F(Panels, TypingIsAnsweredBelowTheLine) {
   back_to_the_first_bytes();
 }
 
+TEST_F(Panels, EscLeavesAFieldAsItWas) {
+  hand.session().select({hand.machine("beacon")});
+  const QString before = shown<QLineEdit>("memory")->text();
+  type("memory", "6 GB");
+  QTest::keyClick(shown<QLineEdit>("memory"), Qt::Key_Return);
+  ASSERT_NE(shown<QLabel>("memory_echo"), nullptr);
+  QTest::keyClick(shown<QLineEdit>("memory"), Qt::Key_Escape);
+  EXPECT_EQ(shown<QLineEdit>("memory")->text(), before);
+  EXPECT_TRUE(shown<QLineEdit>("memory")->hasFocus());
+  EXPECT_FALSE(shown<QLineEdit>("memory")->property("bad").toBool());
+  EXPECT_EQ(shown<QLabel>("memory_echo"), nullptr);
+  back_to_the_first_bytes();
+}
+
+// A segment that does not translate shows nothing of a translator; the keyboard stays where it is.
+TEST_F(Panels, FieldsOfATranslatorComeWithIt) {
+  const auto& all = hand.lab().segments;
+  const auto isolated = std::find_if(all.begin(), all.end(), [](const Segment& s) {
+    return s.type == SegmentKind::isolated && !s.pc_socket;
+  });
+  ASSERT_NE(isolated, all.end());
+  const SegmentId id = isolated->id;
+  hand.session().select({id});
+  PropertyPanel& panel = window.properties();
+  for (const char* key : {"translator4", "translator_dhcp", "pc_address4", "lan"})
+    EXPECT_EQ(panel.editor(key), nullptr) << key;
+  panel.editor("type")->setFocus();
+  QTest::keyClick(panel.editor("type"), Qt::Key_Down);
+  QTest::keyClick(panel.editor("type"), Qt::Key_Down);
+  EXPECT_EQ(find<Segment>(hand.lab(), id)->type, SegmentKind::nat);
+  ASSERT_NE(panel.editor("translator4"), nullptr);
+  EXPECT_TRUE(panel.editor("translator4")->isVisible());
+  EXPECT_TRUE(panel.editor("type")->hasFocus());
+  QTest::mouseClick(panel.editor("pc_socket"), Qt::LeftButton, {},
+                    {8, panel.editor("pc_socket")->height() / 2});
+  EXPECT_NE(panel.editor("pc_address4"), nullptr);
+  back_to_the_first_bytes();
+}
+
 // Of two machines: what differs says so, whatever kind of field it is, and nothing is blank.
 TEST_F(Panels, WhatDiffersIsSaidInEveryField) {
   const std::vector<AnyId> both{hand.machine("beacon"), hand.machine("deck-a")};
@@ -167,6 +206,37 @@ TEST_F(Panels, CardsAndDisksOfAMachine) {
   press("back");
   press(("remove_" + to_text(hand.lab().cards.back().id)).c_str());
   EXPECT_EQ(hand.lab().cards.size(), cards);
+  back_to_the_first_bytes();
+}
+
+// What is pressed is made anew with all the rest; the keyboard does not wander off.
+TEST_F(Panels, TheKeyboardStaysInThePanel) {
+  PropertyPanel& panel = window.properties();
+  const auto here = [&] { return panel.isAncestorOf(QApplication::focusWidget()); };
+  hand.session().select({});
+  auto* add = shown<QPushButton>("add_volume");
+  ASSERT_NE(add, nullptr);
+  add->setFocus();
+  QTest::keyClick(add, Qt::Key_Space);
+  ASSERT_EQ(hand.session().selection().size(), 1U);
+  ASSERT_EQ(hand.session().selection().front().kind, Kind::volume);
+  ASSERT_TRUE(here());
+  EXPECT_EQ(QApplication::focusWidget(), panel.editor("name")) << "its name can be typed at once";
+  auto* back = shown<QPushButton>("back");
+  back->setFocus();
+  QTest::keyClick(back, Qt::Key_Space);
+  EXPECT_TRUE(hand.session().selection().empty());
+  EXPECT_TRUE(here());
+  const std::string name = "remove_" + to_text(hand.lab().volumes.back().id);
+  auto* gone = shown<QPushButton>(name.c_str());
+  ASSERT_NE(gone, nullptr);
+  gone->setFocus();
+  QTest::keyClick(gone, Qt::Key_Space);
+  EXPECT_TRUE(here());
+  hand.session().select({hand.machine("beacon")});
+  shown<QPushButton>("add_routes")->setFocus();
+  QTest::keyClick(shown<QPushButton>("add_routes"), Qt::Key_Space);
+  EXPECT_EQ(QApplication::focusWidget(), shown<QPushButton>("add_routes"));
   back_to_the_first_bytes();
 }
 

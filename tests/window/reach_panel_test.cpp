@@ -352,6 +352,10 @@ TEST_F(ReachPanels, OneOfSeveralAddressesIsChosen) {
 TEST_F(ReachPanels, APortThatIsLeftOutIsAny) {
   const PromiseId id = promise("Cargo never reaches the outside");
   hand.session().select({id});
+  EXPECT_EQ(window.properties().editor("port"), nullptr) << "ping has none";
+  window.properties().editor("transport")->setFocus();
+  QTest::keyClick(window.properties().editor("transport"), Qt::Key_Home);
+  EXPECT_EQ(find<Promise>(hand.lab(), id)->transport, Transport::tcp);
   auto* port = qobject_cast<QLineEdit*>(window.properties().editor("port"));
   ASSERT_NE(port, nullptr);
   EXPECT_EQ(port->text(), QStringLiteral("any"));

@@ -6,19 +6,26 @@
 #include <QTextOption>
 
 #include <algorithm>
+#include <iterator>
 
 namespace snug {
 
 namespace {
 
 constexpr qreal kWidth = 340; // longer lines are broken
+constexpr std::size_t kKept = 64;
 constexpr qreal kAside = 12, kTitleLine = 20, kFirst = 28, kBelow = 2, kBetween = 3;
 
 } // namespace
 
 GhostWords::Line GhostWords::laid_out(const QString& text, bool is_title) {
-  for (Line& known : lines_)
-    if (known.layout && known.is_title == is_title && known.text == text) return std::move(known);
+  const auto known = std::find_if(kept_.begin(), kept_.end(),
+                                  [&](const Line& l) { return l.is_title == is_title && l.text == text; });
+  if (known != kept_.end()) {
+    Line line = std::move(*known);
+    kept_.erase(known);
+    return line;
+  }
   Line line{text, is_title,
             std::make_unique<QTextLayout>(text, is_title ? diagram_font(13, Weight::semibold)
                                                          : diagram_font(12, Weight::regular))};
@@ -41,14 +48,15 @@ GhostWords::Line GhostWords::laid_out(const QString& text, bool is_title) {
 void GhostWords::take(const QString& title, const QString& words, Qt::LayoutDirection direction) {
   const QString says = title + QLatin1Char('\n') + words;
   if (says == says_ && direction == direction_) return;
-  if (direction != direction_) lines_.clear();
+  std::move(lines_.begin(), lines_.end(), std::back_inserter(kept_));
+  lines_.clear();
+  if (direction != direction_) kept_.clear();
   says_ = says;
   direction_ = direction;
-  std::vector<Line> lines;
-  lines.push_back(laid_out(title, true));
+  lines_.push_back(laid_out(title, true));
   for (const QString& text : words.split(QLatin1Char('\n'), Qt::SkipEmptyParts))
-    lines.push_back(laid_out(text, false));
-  lines_ = std::move(lines);
+    lines_.push_back(laid_out(text, false));
+  if (kept_.size() > kKept) kept_.erase(kept_.begin(), kept_.end() - static_cast<std::ptrdiff_t>(kKept));
   qreal w = 0, h = kFirst + kBelow;
   for (const Line& line : lines_) {
     w = std::max(w, line.width);

@@ -1,6 +1,6 @@
 #pragma once
 // The words beside the pointer during a gesture. A line is laid out once, for measuring and for painting, and
-// kept while it is said.
+// kept for a while: as the hand goes back and forth, it is said again.
 
 #include <QColor>
 #include <QPainter>
@@ -28,6 +28,7 @@ class GhostWords {
   };
   Line laid_out(const QString& text, bool is_title);
   std::vector<Line> lines_; // the title first
+  std::vector<Line> kept_;  // said before, the oldest first
   QString says_;
   Qt::LayoutDirection direction_ = Qt::LeftToRight;
   QSizeF size_;

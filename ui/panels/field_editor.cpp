@@ -9,6 +9,7 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QFormLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QStyle>
@@ -99,6 +100,7 @@ void FieldEditor::make_choice(QWidget* parent) {
 void FieldEditor::make_line(QWidget* parent) {
   auto* line = new QLineEdit(parent);
   widget_ = line;
+  line->installEventFilter(this);
   connect(line, &QLineEdit::textEdited, this, [this, line] { judge(*line); });
   connect(line, &QLineEdit::editingFinished, this, [this, line] {
     if (filling_ || !line->isModified()) return;
@@ -118,6 +120,20 @@ void FieldEditor::make_line(QWidget* parent) {
     set_(*value);
     if (alive) show(shown_);
   });
+}
+
+// Esc leaves the field as it was.
+bool FieldEditor::eventFilter(QObject* of, QEvent* event) {
+  auto* line = qobject_cast<QLineEdit*>(of);
+  const bool pressed = event->type() == QEvent::KeyPress || event->type() == QEvent::ShortcutOverride;
+  if (!line || !pressed || static_cast<QKeyEvent*>(event)->key() != Qt::Key_Escape || !line->isModified())
+    return QObject::eventFilter(of, event);
+  event->accept(); // not the window's
+  if (event->type() == QEvent::ShortcutOverride) return true;
+  line->setModified(false);
+  show(shown_);
+  line->selectAll();
+  return true;
 }
 
 QString FieldEditor::shown_text(const Value& value) const {

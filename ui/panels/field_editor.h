@@ -28,6 +28,9 @@ class FieldEditor : public QObject {
   // Nothing: several elements differ. What is being typed stays.
   void show(const std::optional<Value>& value);
 
+ protected:
+  bool eventFilter(QObject* of, QEvent* event) override;
+
  private:
   void make_box(QWidget* parent);
   void make_choice(QWidget* parent);

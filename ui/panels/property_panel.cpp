@@ -3,6 +3,7 @@
 #include "core/gesture/move.h"
 #include "core/gesture/set.h"
 #include "core/model/field_text.h"
+#include "core/model/use.h"
 #include "core/text/window_text.h"
 #include "ui/panels/field_editor.h"
 #include "ui/panels/memory_slider.h"
@@ -11,6 +12,7 @@
 #include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
 
+#include <QApplication>
 #include <QFormLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -27,7 +29,7 @@ constexpr int kLabelWidth = 104;
 
 // Where a machine stands is for the hand on the picture.
 bool is_place(const FieldInfo& f) { return f.key == "band" || f.key == "order"; }
-bool is_shown(const FieldInfo& f) { return f.owner == Owner::person && is_one_line(f) && !is_place(f); }
+bool is_line(const FieldInfo& f) { return f.owner == Owner::person && is_one_line(f) && !is_place(f); }
 
 } // namespace
 
@@ -55,12 +57,7 @@ PropertyPanel::PropertyPanel(Session& session, QWidget* parent) : QWidget(parent
   outer_->addStretch();
   scroll_->setWidget(inside);
   whole->addWidget(scroll_);
-  auto* seen = new WhenSeen(*this, [this] {
-    if (!std::exchange(other_, false) && subjects() == subjects_)
-      refresh();
-    else
-      rebuild();
-  });
+  auto* seen = new WhenSeen(*this, [this] { show_again(); });
   const auto other = [this, seen] {
     other_ = true;
     seen->renew();
@@ -103,8 +100,65 @@ void PropertyPanel::take_wanted() {
   scroll_->ensureWidgetVisible(field);
 }
 
+std::vector<bool> PropertyPanel::used() const {
+  std::vector<bool> out;
+  for (const FieldInfo& f : info_of(subjects_.front().kind).fields)
+    out.push_back(std::any_of(subjects_.begin(), subjects_.end(), [&](AnyId id) {
+      return is_used(session_.lab(), id, f) || !f.is_default(object_at(session_.lab(), id));
+    }));
+  return out;
+}
+
+bool PropertyPanel::is_used_here(const FieldInfo& f) const {
+  return used_[static_cast<std::size_t>(&f - info_of(subjects_.front().kind).fields.data())];
+}
+
+namespace {
+
+// What the keyboard can be in, from the top.
+std::vector<QWidget*> stops_in(const QWidget& body) {
+  std::vector<QWidget*> out;
+  for (QWidget* w : body.findChildren<QWidget*>())
+    if (w->isVisibleTo(&body) && w->isEnabled() && (w->focusPolicy() & Qt::TabFocus) != 0) out.push_back(w);
+  return out;
+}
+
+} // namespace
+
+// A keyboard that was here stays here, though everything is made anew: in the field or button of the same
+// name, else in what stands where it was; with another element in its first field.
+void PropertyPanel::show_again() {
+  const bool other = std::exchange(other_, false) || subjects() != subjects_;
+  const bool has_keyboard = body_ && wanted_.empty() && body_->isAncestorOf(QApplication::focusWidget());
+  const QString name = has_keyboard ? QApplication::focusWidget()->objectName() : QString();
+  std::size_t place = 0;
+  if (has_keyboard) {
+    const std::vector<QWidget*> before = stops_in(*body_);
+    place = static_cast<std::size_t>(std::find(before.begin(), before.end(), QApplication::focusWidget()) -
+                                     before.begin());
+  }
+  const int at = scroll_->verticalScrollBar()->value();
+  if (other || used() != used_)
+    rebuild();
+  else
+    refresh();
+  if (!other) scroll_->verticalScrollBar()->setValue(at);
+  if (!has_keyboard) return;
+  const std::vector<QWidget*> stops = stops_in(*body_);
+  if (stops.empty()) return;
+  const auto same = std::find_if(stops.begin(), stops.end(), [&](const QWidget* w) {
+    return !other && !name.isEmpty() && w->objectName() == name;
+  });
+  QWidget* to = same != stops.end()          ? *same
+                : other && !editors_.empty() ? editors_.front()->widget()
+                : other                      ? stops.front()
+                                             : stops[std::min(place, stops.size() - 1)];
+  if (!to->hasFocus()) to->setFocus(Qt::OtherFocusReason);
+}
+
 void PropertyPanel::rebuild() {
   subjects_ = subjects();
+  used_ = used();
   editors_.clear();
   lists_.clear();
   ticks_.clear();
@@ -151,13 +205,13 @@ void PropertyPanel::add_fields(QVBoxLayout& column) {
   auto* form = form_of_fields();
   column.addLayout(form);
   for (const FieldInfo& f : info_of(subjects_.front().kind).fields)
-    if (is_shown(f) && !is_folded(f)) add_field(*form, f);
+    if (is_line(f) && is_used_here(f) && !is_folded(f)) add_field(*form, f);
   add_rare(column);
 }
 
 void PropertyPanel::add_rare(QVBoxLayout& column) {
   const auto fields = info_of(subjects_.front().kind).fields;
-  const auto is_rare = [&](const FieldInfo& f) { return is_shown(f) && is_folded(f); };
+  const auto is_rare = [&](const FieldInfo& f) { return is_line(f) && is_used_here(f) && is_folded(f); };
   const auto count = std::count_if(fields.begin(), fields.end(), is_rare);
   if (count == 0) return;
   auto* more = new QPushButton(body_);
@@ -200,7 +254,7 @@ void PropertyPanel::add_field(QFormLayout& form, const FieldInfo& f) {
 
 void PropertyPanel::add_lists(QVBoxLayout& column) {
   for (const FieldInfo& f : info_of(subjects_.front().kind).fields) {
-    if (!is_row_list(f)) continue;
+    if (!is_row_list(f) || !is_used_here(f)) continue;
     if (TickList::fits(session_.lab(), f)) {
       add_ticks(column, f);
       continue;

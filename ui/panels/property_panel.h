@@ -36,6 +36,9 @@ class PropertyPanel : public QWidget {
 
  private:
   void rebuild();
+  void show_again();
+  std::vector<bool> used() const; // of each field of its kind: says something, or is set
+  bool is_used_here(const FieldInfo&) const;
   void take_wanted();
   void refresh();
   std::vector<AnyId> subjects() const;
@@ -59,6 +62,7 @@ class PropertyPanel : public QWidget {
 
   Session& session_;
   std::vector<AnyId> subjects_;
+  std::vector<bool> used_; // as used() was when it was built
   Theme theme_ = Theme::light;
   bool other_ = true; // what is chosen, or the lab, is another than was built for
   std::vector<FieldEditor*> editors_;

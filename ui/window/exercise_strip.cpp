@@ -8,6 +8,7 @@
 #include "ui/window/flow_layout.h"
 
 #include <QEvent>
+#include <QHash>
 #include <QHelpEvent>
 #include <QPainter>
 #include <QPushButton>
@@ -29,9 +30,20 @@ class VerdictButton : public QPushButton {
     setIconSize({14, 14});
   }
   std::optional<std::pair<Standing, Theme>> marked; // what its icon shows
-  std::optional<std::pair<QString, bool>> said;     // its words, and whether it is held at its width
-  std::function<void(bool)> looked_at;              // with pointer or keyboard, and no longer
-  std::function<QPoint(QPoint)> tip_at;             // where the tip stands, for a pointer there
+  std::optional<std::pair<QString, bool>> said;     // its words, and whether it is held at its size
+  // In a drag nothing moves under the hand, and nothing is laid out again.
+  void hold(bool held) {
+    if (held == held_) return;
+    held_ = held;
+    lengths_.clear();
+    around_ = sizeHint().width() - length(text());
+    setMinimumSize(held ? size() : QSize(0, 0));
+    setMaximumSize(held ? size() : QSize(QWIDGETSIZE_MAX, QWIDGETSIZE_MAX));
+  }
+  // While it is held.
+  bool has_room_for(const QString& words) { return around_ + length(words) <= width(); }
+  std::function<void(bool)> looked_at;  // with pointer or keyboard, and no longer
+  std::function<QPoint(QPoint)> tip_at; // where the tip stands, for a pointer there
 
  protected:
   bool event(QEvent* e) override {
@@ -44,6 +56,17 @@ class VerdictButton : public QPushButton {
     if (type == QEvent::Leave || type == QEvent::FocusOut) looked_at(false);
     return QPushButton::event(e);
   }
+
+ private:
+  // Measured once: words come again as the hand moves back and forth.
+  int length(const QString& words) {
+    const auto known = lengths_.constFind(words);
+    return known != lengths_.constEnd() ? *known
+                                        : *lengths_.insert(words, fontMetrics().horizontalAdvance(words));
+  }
+  bool held_ = false;
+  int around_ = 0; // pixels that are not words
+  QHash<QString, int> lengths_;
 };
 
 namespace {
@@ -174,25 +197,25 @@ void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
   button.setChecked(s.exercise == session_.exercise());
   QStringList why;
   for (const Message& m : s.why) why << words(m);
-  button.setToolTip(why.join(QLatin1Char('\n')));
-  button.setAccessibleDescription(button.toolTip());
+  if (const QString tip = why.join(QLatin1Char('\n')); tip != button.toolTip()) {
+    button.setToolTip(tip);
+    button.setAccessibleDescription(tip);
+  }
 }
 
 void ExerciseStrip::say(VerdictButton& button, const QString& name_in_button, const QString& word) {
   const QString words_of = name_in_button + word;
-  const std::optional now = std::pair(words_of, session_.is_previewing());
-  if (button.said == now) return; // measuring takes longer than all the rest
+  const bool held = session_.is_previewing();
+  const std::optional now = std::pair(words_of, held);
+  if (button.said == now) return;
   button.said = now;
-  // In a drag nothing moves under the hand: where "2 errors" has no room, the number has.
-  const QFontMetrics letters = button.fontMetrics();
-  const int grows = letters.horizontalAdvance(words_of) - letters.horizontalAdvance(button.text());
-  const bool is_tight = session_.is_previewing() && button.sizeHint().width() + grows > button.width();
-  const QString shown = is_tight ? name_in_button + word.section(QLatin1Char(' '), 0, 0) : words_of;
+  button.hold(held);
+  // Where "2 errors" has no room, the number has; of "disk over" the verdict.
+  const int kept = word.front().isDigit() ? 0 : -1;
+  const QString shown = held && !button.has_room_for(words_of)
+                            ? name_in_button + word.section(QLatin1Char(' '), kept, kept)
+                            : words_of;
   if (button.text() != shown) button.setText(shown);
-  if (const bool held = session_.is_previewing(); held != (button.minimumWidth() == button.maximumWidth())) {
-    button.setMinimumWidth(held ? button.width() : 0);
-    button.setMaximumWidth(held ? button.width() : QWIDGETSIZE_MAX);
-  }
 }
 
 } // namespace snug

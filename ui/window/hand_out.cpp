@@ -83,6 +83,15 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   theme_->setToolTip(words(text::tip_paper_colours));
   for (const Template* t : {&text::theme_light, &text::theme_dark, &text::theme_print})
     theme_->addItem(words(*t));
+  exercise_ = new QComboBox(this);
+  exercise_->setObjectName(QStringLiteral("paper_exercise"));
+  exercise_->setToolTip(words(text::tip_paper_exercise));
+  exercise_->setAccessibleName(words(text::tip_paper_exercise));
+  exercise_->addItem(words(text::exercise_all_on));
+  for (const Exercise& e : session_.lab().exercises) {
+    exercise_->addItem(as_qt(name_of(session_.lab(), e.id)));
+    if (e.id == session_.exercise()) exercise_->setCurrentIndex(exercise_->count() - 1);
+  }
   title_ = new QLineEdit(as_qt(session_.lab().facts.title), this);
   title_->setObjectName(QStringLiteral("lab_title"));
   title_->setPlaceholderText(words(text::hand_out_no_title));
@@ -91,6 +100,7 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   title_->setMaxLength(200);
   top->addWidget(title_, 1);
   top->addWidget(what_, 1);
+  top->addWidget(exercise_);
   top->addWidget(theme_);
   box->addLayout(top);
   preview_ = new QStackedWidget(this);
@@ -122,6 +132,7 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   connect(title_, &QLineEdit::editingFinished, this, &HandOut::take_title);
   connect(what_, &QComboBox::currentIndexChanged, this, &HandOut::refresh);
   connect(theme_, &QComboBox::currentIndexChanged, this, &HandOut::refresh);
+  connect(exercise_, &QComboBox::currentIndexChanged, this, &HandOut::refresh);
   refresh();
 }
 
@@ -132,6 +143,11 @@ Paper HandOut::paper() const {
 void HandOut::choose(Paper paper) {
   for (std::size_t i = 0; i < kPapers.size(); ++i)
     if (kPapers[i].paper == paper) what_->setCurrentIndex(static_cast<int>(i));
+}
+
+ExerciseId HandOut::exercise() const {
+  const int at = exercise_->currentIndex();
+  return at > 0 ? session_.lab().exercises[static_cast<std::size_t>(at) - 1].id : ExerciseId{};
 }
 
 Theme HandOut::theme() const { return static_cast<Theme>(std::max(0, theme_->currentIndex())); }
@@ -148,8 +164,9 @@ void HandOut::take_title() {
 void HandOut::refresh() {
   said_->clear();
   theme_->setVisible(is_picture(paper()));
+  exercise_->setVisible(is_picture(paper()) && exercise_->count() > 1);
   const Paper shown = is_picture(paper()) ? Paper::png : paper();
-  const auto bytes = make_paper(session_.analysis(), session_.exercise(), shown, theme());
+  const auto bytes = make_paper(session_.analysis(), exercise(), shown, theme());
   preview_->setCurrentWidget(is_picture(paper()) ? static_cast<QWidget*>(picture_) : text_);
   if (!bytes) return said_->setText(words(bytes.error().message));
   if (!is_picture(paper())) return text_->setPlainText(QString::fromUtf8(*bytes));
@@ -159,7 +176,7 @@ void HandOut::refresh() {
 }
 
 bool HandOut::write_to(const QString& path) {
-  const auto bytes = make_paper(session_.analysis(), session_.exercise(), paper(), theme());
+  const auto bytes = make_paper(session_.analysis(), exercise(), paper(), theme());
   if (!bytes) return said_->setText(words(bytes.error().message)), false;
   const auto saved =
       save_file(path.toStdString(), {bytes->constData(), static_cast<std::size_t>(bytes->size())});

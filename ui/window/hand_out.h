@@ -43,10 +43,12 @@ class HandOut : public QDialog {
   void take_title();
   void ask();
   Theme theme() const;
+  ExerciseId exercise() const; // none: everything on
   Session& session_;
   QLineEdit* title_; // of the lab, which stands on what is handed out
   QComboBox* what_;
   QComboBox* theme_;
+  QComboBox* exercise_;
   QStackedWidget* preview_;
   QLabel* picture_;
   QPlainTextEdit* text_;

@@ -2,7 +2,9 @@
 
 #include "core/base/size.h"
 #include "core/budget/memory.h"
+#include "core/budget/memory_words.h"
 #include "core/text/extras_text.h"
+#include "core/text/tip_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/minimap.h"
@@ -14,6 +16,7 @@
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
 #include "ui/window/exercise_strip.h"
+#include "ui/window/menu_corner.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/regions.h"
 #include "ui/window/shares.h"
@@ -115,7 +118,9 @@ void MainWindow::connect_session() {
   connect(&session_, &Session::document_changed, this, &MainWindow::watch_file);
   connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_footer);
-  connect(&session_, &Session::shown_changed, shares_, &Shares::fit_title);
+  connect(&session_, &Session::shown_changed, shares_, [this] {
+    if (!session_.is_previewing()) shares_->fit_title();
+  });
   connect(&session_, &Session::selection_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::exercise_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::lab_changed, this, [this] { ending_ = false; });
@@ -179,17 +184,11 @@ QWidget* MainWindow::make_top() {
   row->addWidget(document_);
   row->addSpacing(12);
   row->addWidget(exercises_, 1);
-  auto* corner = new QWidget(menuBar());
-  auto* buttons = new QHBoxLayout(corner);
-  buttons->setContentsMargins(0, 3, 12, 3);
-  buttons->addWidget(make_find());
-  for (const char* name : {"undo", "redo", "show_all", "tidy", "hand_out"}) {
-    auto* button = new QToolButton(corner);
-    button->setDefaultAction(action(name));
-    button->setToolButtonStyle(Qt::ToolButtonTextOnly);
-    buttons->addWidget(button);
-    hand_out_button_ = button; // the last
-  }
+  auto* corner = new MenuCorner(*menuBar(), *make_find());
+  // With the place among those that go where the window is narrow: the last first.
+  constexpr std::array<std::pair<const char*, int>, 5> kButtons{
+      {{"undo", 1}, {"redo", 2}, {"show_all", 4}, {"tidy", 3}, {"hand_out", 0}}};
+  for (const auto& [name, goes] : kButtons) hand_out_button_ = corner->add(*action(name), goes); // the last
   action("hand_out")->setToolTip(words(text::hand_out_drag));
   hand_out_button_->installEventFilter(this);
   menuBar()->setCornerWidget(corner);
@@ -204,6 +203,7 @@ QWidget* MainWindow::make_footer() {
   row->setContentsMargins(14, 3, 14, 3);
   counts_ = new QLabel(footer);
   sizes_ = new QLabel(footer);
+  sizes_->setObjectName(QStringLiteral("other_sizes"));
   row->addWidget(counts_);
   row->addStretch();
   row->addWidget(sizes_);
@@ -221,15 +221,21 @@ void MainWindow::refresh_footer() {
                                count(text::footer_addresses, a.addresses().all().size())}
                        .join(QStringLiteral(" · ")));
   constexpr std::array<std::int64_t, 4> kSizes{16, 32, 48, 64};
-  QStringList parts;
+  QStringList parts, lines{words(text::tip_sizes)};
+  bool over = false;
   for (const std::int64_t gib : kSizes) {
     const MemoryBudget b = on_pc_of(gib * kMibPerGib, a.budgets(session_.exercise()));
+    over |= b.verdict() == Verdict::over;
+    lines << words(text::tip_size, std::to_string(gib), running_words(b));
     const Template& t = b.verdict() == Verdict::over    ? text::verdict_over
                         : b.verdict() == Verdict::tight ? text::verdict_tight
                                                         : text::verdict_fits;
     parts << words(text::footer_size, std::to_string(gib), snug::say(t));
   }
   sizes_->setText(parts.join(QStringLiteral(" · ")));
+  if (over) lines << words(text::tip_size_over);
+  sizes_->setToolTip(lines.join(QLatin1Char('\n')));
+  sizes_->setAccessibleDescription(sizes_->toolTip());
 }
 
 void MainWindow::refresh_title() {

@@ -103,7 +103,7 @@ void MainWindow::fill_connect_menu(QMenu& menu) {
               if (machines.empty()) return;
               auto added = add_cards(session_.lab(), machines, id);
               if (!added) return session_.tell(added.error());
-              if (session_.perform(std::move(added->edit))) session_.select({added->id});
+              session_.perform(std::move(added->edit)); // the machines stay chosen: for the next segment
             });
 }
 

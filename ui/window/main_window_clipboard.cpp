@@ -72,7 +72,11 @@ void MainWindow::paste_chosen(const std::string& bytes) {
   if (!pasted) return session_.tell(pasted.error());
   session_.seal();
   QStringList lines{words(pasted->edit.label)};
-  for (const Message& m : pasted->changed) lines << words(m);
+  constexpr std::size_t kTold = 8; // a bar is no list
+  const std::vector<Message>& changed = pasted->changed;
+  for (std::size_t i = 0; i < changed.size() && i < kTold; ++i) lines << words(changed[i]);
+  if (changed.size() > kTold)
+    lines << words(text::clip_more, Count{static_cast<std::int64_t>(changed.size() - kTold)});
   if (!session_.perform(std::move(pasted->edit))) return;
   session_.select(pasted->made);
   notice_->show_notice(

@@ -99,6 +99,19 @@ TEST(Standing, OverComesFirst) {
   EXPECT_EQ(s.where, (std::vector<AnyId>{AnyId{Kind::pc, 0}}));
 }
 
+// "over" and "tight" alone speak of memory.
+TEST(Standing, WhatElseIsShortIsNamed) {
+  Ship ship;
+  for (Volume& v : ship.lab.volumes) v.free = 1;
+  const Analysis a = analyse(ship.lab);
+  const auto all = standings(a);
+  const ExerciseStanding& s = of(all, ship.all_hands);
+  EXPECT_EQ(s.word.id(), "standing-over-disks");
+  EXPECT_EQ(s.why.front().id(), "standing-over-disks-why");
+  ASSERT_FALSE(s.where.empty());
+  EXPECT_EQ(s.where.front().kind, Kind::volume);
+}
+
 // Of the samples: what has an error says so.
 TEST(Standing, AgreesWithTheFindings) {
   for (const char* name : {"skerry-ferries", "mistakes", "sixty"}) {

@@ -38,8 +38,11 @@ TEST(VerdictOf, TightNamesEverythingThatIsTightOnce) {
   b.processors[0].ratio = 301;
   EXPECT_EQ(verdict_of(b).verdict, Verdict::tight);
   EXPECT_EQ(verdict_of(b).where, (std::vector<AnyId>{AnyId{Kind::pc, 0}, VolumeId{2}}));
+  EXPECT_TRUE(verdict_of(b).memory && verdict_of(b).disks && verdict_of(b).processors);
   b.disks[0].expected = 1001;
   EXPECT_EQ(verdict_of(b).verdict, Verdict::over);
+  EXPECT_TRUE(verdict_of(b).disks);
+  EXPECT_FALSE(verdict_of(b).memory || verdict_of(b).processors); // those are only tight
 }
 
 } // namespace

@@ -102,6 +102,29 @@ TEST(Edit, RemovingAMachineTakesWhatCannotBeWithoutItAndNothingElse) {
   EXPECT_TRUE(lab.exercises[0].on.empty());
 }
 
+// Many at once, as one after the other; and back.
+TEST(Edit, RemovingTogetherIsRemovingOneByOne) {
+  for (int seed = 0; seed < test::scaled(5'000); ++seed) {
+    Random r(static_cast<std::uint64_t>(seed));
+    const Lab start = test::random_lab(r, 5);
+    std::vector<AnyId> ids;
+    for (const Kind kind : kinds_in_document())
+      for (std::size_t i = 0; store_of(kind).erase && i < store_of(kind).count(start); ++i)
+        if (r.chance(15)) ids.push_back(store_of(kind).table->id(store_of(kind).at(start, i)));
+    Lab together = start, singly = start;
+    const Edit all = remove_elements(start, ids);
+    ASSERT_TRUE(apply(together, all).has_value()) << seed;
+    for (const AnyId id : ids)
+      if (exists(singly, id)) {
+        const std::array one{id};
+        ASSERT_TRUE(apply(singly, remove_elements(singly, one)).has_value()) << seed;
+      }
+    ASSERT_TRUE(together == singly) << seed;
+    ASSERT_TRUE(apply(together, inverse(all)).has_value()) << seed;
+    ASSERT_TRUE(together == start) << seed;
+  }
+}
+
 TEST(Edit, RemovingElementsThatNameEachOtherEnds) {
   Lab lab;
   for (const std::uint32_t n : {1U, 2U}) {

@@ -1,0 +1,61 @@
+#include "ui/window/menu_corner.h"
+
+#include <QAction>
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QMenuBar>
+#include <QToolButton>
+
+#include <algorithm>
+
+namespace snug {
+
+namespace {
+
+constexpr int kLeastFind = 90;
+
+} // namespace
+
+MenuCorner::MenuCorner(QMenuBar& menus, QWidget& find)
+    : QWidget(&menus), menus_(menus), find_(find), row_(new QHBoxLayout(this)),
+      find_width_(find.minimumWidth()) {
+  row_->setContentsMargins(0, 3, 12, 3);
+  row_->addWidget(&find);
+  menus.installEventFilter(this);
+}
+
+QToolButton* MenuCorner::add(QAction& action, int place) {
+  auto* button = new QToolButton(this);
+  button->setDefaultAction(&action);
+  button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+  row_->addWidget(button);
+  buttons_.push_back({button, place});
+  std::stable_sort(buttons_.begin(), buttons_.end(),
+                   [](const Button& a, const Button& b) { return a.place > b.place; });
+  return button;
+}
+
+bool MenuCorner::eventFilter(QObject* of, QEvent* event) {
+  const QEvent::Type type = event->type();
+  if (type == QEvent::Resize || type == QEvent::FontChange || type == QEvent::StyleChange) fit();
+  return QWidget::eventFilter(of, event);
+}
+
+bool MenuCorner::event(QEvent* event) {
+  if (event->type() == QEvent::Show || event->type() == QEvent::LayoutRequest) fit();
+  return QWidget::event(event);
+}
+
+void MenuCorner::fit() {
+  const QMargins edge = row_->contentsMargins();
+  int over = menus_.sizeHint().width() - menus_.width() - sizeHint().width(); // of the menus alone
+  over += edge.left() + edge.right() + find_width_;
+  for (const Button& b : buttons_) over += b.button->sizeHint().width() + row_->spacing();
+  for (const Button& b : buttons_) {
+    b.button->setVisible(over <= 0);
+    if (over > 0) over -= b.button->sizeHint().width() + row_->spacing();
+  }
+  find_.setMinimumWidth(std::clamp(find_width_ - std::max(over, 0), kLeastFind, find_width_));
+}
+
+} // namespace snug
