@@ -5,8 +5,8 @@
 #include "core/analyse/analyse.h"
 #include "core/layout/draw.h"
 
+#include <iterator>
 #include <memory>
-#include <ranges>
 
 namespace snug::layout {
 
@@ -95,23 +95,42 @@ struct RulerText {
 
 // Each by itself: what is kept from one drawing to the next does not move.
 class MachineTexts {
+  using List = std::vector<std::unique_ptr<MachineText>>;
+  template <typename At, typename Text>
+  class Step {
+   public:
+    using iterator_category = std::forward_iterator_tag;
+    using value_type = Text;
+    using difference_type = std::ptrdiff_t;
+    using reference = Text&;
+    using pointer = Text*;
+    Step() = default;
+    explicit Step(At at) : at_(at) {}
+    Text& operator*() const { return **at_; }
+    Text* operator->() const { return at_->get(); }
+    Step& operator++() { return ++at_, *this; }
+    Step operator++(int) { return Step(at_++); }
+    friend bool operator==(const Step&, const Step&) = default;
+
+   private:
+    At at_{};
+  };
+
  public:
   std::size_t size() const { return list_.size(); }
   bool empty() const { return list_.empty(); }
   void reserve(std::size_t n) { list_.reserve(n); }
   MachineText& operator[](std::size_t i) { return *list_[i]; }
   const MachineText& operator[](std::size_t i) const { return *list_[i]; }
-  auto all() {
-    return list_ | std::views::transform([](auto& p) -> MachineText& { return *p; });
-  }
-  auto all() const {
-    return list_ | std::views::transform([](const auto& p) -> const MachineText& { return *p; });
-  }
+  auto begin() { return Step<List::iterator, MachineText>(list_.begin()); }
+  auto end() { return Step<List::iterator, MachineText>(list_.end()); }
+  auto begin() const { return Step<List::const_iterator, const MachineText>(list_.begin()); }
+  auto end() const { return Step<List::const_iterator, const MachineText>(list_.end()); }
   MachineText& add(std::unique_ptr<MachineText> m) { return *list_.emplace_back(std::move(m)); }
   std::unique_ptr<MachineText> take(std::size_t i) { return std::move(list_[i]); } // nothing is left there
 
  private:
-  std::vector<std::unique_ptr<MachineText>> list_;
+  List list_;
 };
 
 struct Content {

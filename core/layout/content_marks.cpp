@@ -58,7 +58,7 @@ void read_marks(const Source& source, Content& content) {
     content.any_mark = true;
     if (!mark.words.empty()) description += (description.empty() ? "" : "\n") + mark.words;
   };
-  for (MachineText& m : content.machines.all()) give(m.id, m.mark, m.description);
+  for (MachineText& m : content.machines) give(m.id, m.mark, m.description);
   for (RailText& r : content.rails) give(r.id, r.mark, r.description);
   for (LanText& l : content.lans) give(l.id, l.mark, l.description);
   std::string unused;

@@ -104,7 +104,7 @@ class Ruler {
     for (const std::uint32_t m : content_.top) {
       const MachineText& mine = content_.machines[m];
       const auto same = [&](const MachineText& o) { return o.id == mine.id && o.takes > 0; };
-      if (mine.takes > 0 && std::ranges::none_of(other.machines.all(), same)) {
+      if (mine.takes > 0 && std::none_of(other.machines.begin(), other.machines.end(), same)) {
         pen_.show(mine.id, Part::ruler);
         const Box block = span(at, at + mine.takes);
         hatch(pen_, {block.x, block.bottom() - kOffStrip, block.w, kOffStrip}); // below its name

@@ -115,7 +115,7 @@ void rail_entries(const Scene& scene, std::vector<Entry>& out) {
 
 void machine_entries(const Scene& scene, std::vector<Entry>& out) {
   const Content& c = scene.content;
-  const auto any = [&c](auto test) { return std::ranges::any_of(c.machines.all(), test); };
+  const auto any = [&c](auto test) { return std::any_of(c.machines.begin(), c.machines.end(), test); };
   const auto plug = [&](auto test) {
     return any([&](const MachineText& m) {
       return std::any_of(m.plugs.begin(), m.plugs.end(), [&](const Plug& p) { return test(m, p); });

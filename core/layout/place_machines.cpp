@@ -111,7 +111,7 @@ void size_plain(const MachineText& m, MachinePlace& p) {
 } // namespace
 
 void measure(Content& content) {
-  for (MachineText& m : content.machines.all())
+  for (MachineText& m : content.machines)
     if (m.text_width < 0) m.text_width = measured(m);
 }
 

@@ -51,7 +51,7 @@ void Redrawing::keep_what_is_untouched(const Index& index, std::span<const AnyId
   for (const CardId id : cards)
     if (const Card* card = index.card(id)) change(card->machine);
   if (cards.empty()) return;
-  for (const layout::MachineText& m : old.all())
+  for (const layout::MachineText& m : old)
     if (std::any_of(m.plugs.begin(), m.plugs.end(), [&](const layout::Plug& plug) {
           return std::find(cards.begin(), cards.end(), plug.card) != cards.end();
         }))

@@ -54,7 +54,7 @@ TEST(Consequences, SayTheRoomAsThePictureDoes) {
   const auto said = consequences(now, after, {});
   ASSERT_GE(said.size(), 2U);
   const layout::Content content = layout::content_of(after, {});
-  for (const layout::MachineText& m : content.machines.all())
+  for (const layout::MachineText& m : content.machines)
     if (m.name == "deck-a") {
       EXPECT_EQ("deck-a then has " + m.room_text, english(said[0]));
     }

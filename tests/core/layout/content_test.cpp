@@ -11,9 +11,9 @@ namespace snug::layout {
 namespace {
 
 const MachineText& machine(const Content& c, std::string_view name) {
-  const auto all = c.machines.all();
-  const auto found = std::ranges::find(all, name, &MachineText::name);
-  EXPECT_NE(found, all.end()) << name;
+  const auto found = std::find_if(c.machines.begin(), c.machines.end(),
+                                  [&](const MachineText& m) { return m.name == name; });
+  EXPECT_NE(found, c.machines.end()) << name;
   return *found;
 }
 
@@ -90,7 +90,7 @@ TEST_F(Ferries, ExerciseTurnsMachinesOff) {
   options.exercise = exercise.id;
   const Content c = content(options);
   EXPECT_EQ(c.exercise, exercise.name);
-  for (const MachineText& m : c.machines.all()) {
+  for (const MachineText& m : c.machines) {
     const bool on = std::find(exercise.on.begin(), exercise.on.end(), m.id) != exercise.on.end();
     EXPECT_EQ(m.on, on) << m.name;
     EXPECT_EQ(m.takes > 0, on) << m.name;
@@ -99,7 +99,8 @@ TEST_F(Ferries, ExerciseTurnsMachinesOff) {
 
 TEST_F(Ferries, AcceptedFindingsHaveNoBadge) {
   const auto marked = [](const Content& c) {
-    return std::ranges::count_if(c.machines.all(), [](const MachineText& m) { return m.mark.any; }) +
+    return std::count_if(c.machines.begin(), c.machines.end(),
+                         [](const MachineText& m) { return m.mark.any; }) +
            std::count_if(c.rails.begin(), c.rails.end(), [](const RailText& r) { return r.mark.any; }) +
            c.pc_mark.any;
   };
