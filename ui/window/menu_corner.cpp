@@ -46,7 +46,9 @@ bool MenuCorner::event(QEvent* event) {
   return QWidget::event(event);
 }
 
+// Not before it is seen: until then the window has no width of its own.
 void MenuCorner::fit() {
+  if (!isVisible()) return;
   const QMargins edge = row_->contentsMargins();
   int over = menus_.sizeHint().width() - menus_.width() - sizeHint().width(); // of the menus alone
   over += edge.left() + edge.right() + find_width_;
