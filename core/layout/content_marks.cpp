@@ -51,18 +51,25 @@ void read_marks(const Source& source, Content& content) {
       join(marks[at], finding, source.options.describe);
     }
   }
-  const auto give = [&](AnyId id, Mark& mark, std::string& description) {
-    const auto found = marks.find(id);
-    if (!id || found == marks.end()) return;
-    mark = found->second;
+  const auto give = [&content](Mark& mark, std::string& description, const Mark& found) {
+    mark = found;
     content.any_mark = true;
     if (!mark.words.empty()) description += (description.empty() ? "" : "\n") + mark.words;
   };
-  for (MachineText& m : content.machines) give(m.id, m.mark, m.description);
-  for (RailText& r : content.rails) give(r.id, r.mark, r.description);
-  for (LanText& l : content.lans) give(l.id, l.mark, l.description);
+  const auto look = [&](AnyId id, Mark& mark, std::string& description) {
+    if (const auto found = marks.find(id); id && found != marks.end()) give(mark, description, found->second);
+  };
+  const std::vector<std::uint32_t> drawn = drawn_places(source, content);
+  for (const auto& [id, mark] : marks) {
+    const std::uint32_t place = id.kind == Kind::machine ? source.analysis.index().place(id) : kNowhere;
+    if (place == kNowhere || drawn[place] == kNone) continue;
+    MachineText& m = content.machines[drawn[place]];
+    give(m.mark, m.description, mark);
+  }
+  for (RailText& r : content.rails) look(r.id, r.mark, r.description);
+  for (LanText& l : content.lans) look(l.id, l.mark, l.description);
   std::string unused;
-  give(AnyId{Kind::pc, 0}, content.pc_mark, unused);
+  look(AnyId{Kind::pc, 0}, content.pc_mark, unused);
 }
 
 } // namespace snug::layout

@@ -47,6 +47,7 @@ Canvas::~Canvas() = default;
 
 void Canvas::set_theme(Theme theme) {
   theme_ = theme;
+  kept_.forget();
   viewport()->update();
 }
 
@@ -77,7 +78,9 @@ void Canvas::redraw() {
     viewport()->update(); // its lines may be anywhere
   }
   if (!gesture_ && sheet_ != QSize(drawing_.width, drawing_.height)) return take_size();
-  viewport()->update(damage(changed));
+  const QRegion other = damage(changed);
+  kept_.spoil(other);
+  viewport()->update(other);
 }
 
 // Two previews in a row differ in what either of them changes.
@@ -170,6 +173,7 @@ void Canvas::update_bars() {
 }
 
 void Canvas::set_zoom(qreal zoom, QPointF anchor) {
+  kept_.forget();
   if (held_.view != anchor || QLineF(on_view(held_.drawing), anchor).length() >= 1)
     held_ = {anchor, on_drawing(anchor)};
   const QPointF fixed = held_.drawing;
@@ -227,12 +231,14 @@ void Canvas::show_place(AnyId id) {
 }
 
 void Canvas::resizeEvent(QResizeEvent*) {
+  kept_.forget();
   update_bars();
   fit_again();
   draw_again();
 }
 
 void Canvas::scrollContentsBy(int dx, int dy) {
+  kept_.forget();
   viewport()->scroll(dx, dy);
   if (gesture_) viewport()->update(); // what stands beside the pointer does not scroll
   draw_again();

@@ -8,6 +8,7 @@
 #include "ui/canvas/gesture.h"
 #include "ui/canvas/ghost_words.h"
 #include "ui/canvas/glide.h"
+#include "ui/canvas/kept_picture.h"
 #include "ui/session/session.h"
 
 #include <QAbstractScrollArea>
@@ -121,6 +122,9 @@ class Canvas : public QAbstractScrollArea {
   QRegion ring_of(AnyId) const;
   void take_ring(AnyId);
   void update_over();
+  void paint_picture(QPainter&, const QRegion& part, const Drawing&);
+  void take_units(QPainter&) const;
+  std::vector<QRectF> parts_of(const QRegion& view) const;
   void paint_over(QPainter&, const Repaint&);
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
   void paint_marks(QPainter&, AnyId);
@@ -191,6 +195,7 @@ class Canvas : public QAbstractScrollArea {
   int typed_ = 0;       // digits of a count so far
   QRectF over_;         // what the gesture painted last
   mutable GhostWords ghost_;
+  KeptPicture kept_;
   Painted painted_;
 };
 

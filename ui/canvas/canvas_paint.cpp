@@ -37,23 +37,46 @@ std::vector<const AnyShape*> marks_of(const Drawing& drawing, AnyId id) {
 } // namespace
 
 void Canvas::paintEvent(QPaintEvent* event) {
-  const QRect dirty = event->rect();
   QPainter painter(viewport());
   const Drawing* moving = glide_.shown();
-  const bool small = zoom_ < kTextFrom;
-  painter.fillRect(dirty, colour(colours(), Ink::sheet)); // clipped to the region
-  painter.setRenderHint(QPainter::Antialiasing, !small);
+  const QRegion seen = moving ? event->region() : event->region() - covered_by_ghost();
+  if (gesture_ && !moving && KeptPicture::suits(painter)) {
+    kept_.show(painter, viewport()->size(), seen,
+               [this](QPainter& onto, const QRegion& part) { paint_picture(onto, part, drawing_); });
+  } else {
+    kept_.forget();
+    paint_picture(painter, seen, moving ? *moving : drawing_);
+  }
+  ++painted_.frames;
+  if (QRegion(viewport()->rect()).subtracted(event->region()).isEmpty()) ++painted_.whole;
+  if (moving) return;
+  take_units(painter);
+  paint_over(painter, Repaint(parts_of(seen), 1 / zoom_));
+}
+
+// The drawing's units.
+void Canvas::take_units(QPainter& painter) const {
   painter.setRenderHint(QPainter::TextAntialiasing);
   painter.translate(on_view(QPointF(0, 0)));
   painter.scale(zoom_, zoom_);
-  std::vector<QRectF> seen;
-  for (const QRect& r : moving ? event->region() : event->region() - covered_by_ghost())
-    seen.emplace_back(on_drawing(r.topLeft()), on_drawing(r.bottomRight() + QPoint(1, 1)));
-  const Repaint repaint(std::move(seen), 1 / zoom_);
-  painted_.shapes += repaint.paint(painter, (moving ? *moving : drawing_).shapes, colours(), !small);
-  ++painted_.frames;
-  if (QRegion(viewport()->rect()).subtracted(event->region()).isEmpty()) ++painted_.whole;
-  if (!moving) paint_over(painter, repaint);
+}
+
+std::vector<QRectF> Canvas::parts_of(const QRegion& view) const {
+  std::vector<QRectF> out;
+  for (const QRect& r : view)
+    out.emplace_back(on_drawing(r.topLeft()), on_drawing(r.bottomRight() + QPoint(1, 1)));
+  return out;
+}
+
+// Without anything that stands over it. The painter is clipped to the part.
+void Canvas::paint_picture(QPainter& painter, const QRegion& part, const Drawing& drawing) {
+  const bool small = zoom_ < kTextFrom;
+  painter.save();
+  painter.fillRect(part.boundingRect(), colour(colours(), Ink::sheet));
+  painter.setRenderHint(QPainter::Antialiasing, !small);
+  take_units(painter);
+  painted_.shapes += Repaint(parts_of(part), 1 / zoom_).paint(painter, drawing.shapes, colours(), !small);
+  painter.restore();
 }
 
 void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool dashed) {
