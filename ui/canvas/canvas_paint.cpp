@@ -40,7 +40,8 @@ void Canvas::paintEvent(QPaintEvent* event) {
   QPainter painter(viewport());
   const Drawing* moving = glide_.shown();
   const QRegion seen = moving ? event->region() : event->region() - covered_by_ghost();
-  if (gesture_ && !moving && KeptPicture::suits(painter)) {
+  // Dashes without antialiasing come out otherwise in pieces.
+  if (gesture_ && !moving && zoom_ >= kTextFrom && KeptPicture::suits(painter)) {
     kept_.show(painter, viewport()->size(), seen,
                [this](QPainter& onto, const QRegion& part) { paint_picture(onto, part, drawing_); });
   } else {
