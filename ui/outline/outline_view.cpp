@@ -27,7 +27,6 @@ OutlineView::OutlineView(Session& session, Canvas& canvas, QWidget* parent)
   setUniformRowHeights(true);
   setIndentation(14);
   setTextElideMode(Qt::ElideNone);
-  header()->setSectionResizeMode(QHeaderView::ResizeToContents);
   header()->setStretchLastSection(false);
   setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
   connect(&session_, &Session::lab_changed, this, &OutlineView::refresh);
@@ -71,6 +70,7 @@ void OutlineView::refresh() {
 
 void OutlineView::showEvent(QShowEvent* event) {
   QTreeView::showEvent(event);
+  header()->setSectionResizeMode(QHeaderView::ResizeToContents); // measures, so not before
   if (stale_) refresh();
   follow_selection();
 }

@@ -15,6 +15,8 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace snug {
 
 namespace {
@@ -122,31 +124,40 @@ void PartsPanel::add_roles(QVBoxLayout& box) {
     problem_ = known.error();
     known_ = catalogue();
   }
-  QVBoxLayout* to = &box;
-  std::size_t n = 0;
-  for (const Role& role : known_) {
-    if (n++ == kLargeRoles) {
-      auto* more = new QPushButton(words(text::parts_more), this);
-      more->setProperty("role", QStringLiteral("link"));
-      more->setCheckable(true);
-      more->setToolTip(words(text::tip_roles));
-      box.addWidget(more);
-      more_ = new QWidget(this);
-      to = new QVBoxLayout(more_);
-      to->setContentsMargins(0, 0, 0, 0);
-      to->setSpacing(6);
-      more_->hide();
-      box.addWidget(more_);
-      connect(more, &QPushButton::toggled, this, [this, more](bool on) {
-        more_->setVisible(on);
-        more->setText(words(on ? text::parts_fewer : text::parts_more));
-      });
-    }
-    add_part(*to, words(Term{role.title}), QStringLiteral(" "),
-             words(text::parts_role_help, Term{role.title}),
-             [this, &role] { return place_role(session_, role); });
-    roles_.emplace_back(qobject_cast<QPushButton*>(to->itemAt(to->count() - 1)->widget()), &role);
-  }
+  const std::size_t large = std::min<std::size_t>(kLargeRoles, known_.size());
+  for (std::size_t i = 0; i < large; ++i) add_role(box, known_[i]);
+  if (large < known_.size()) add_more(box);
+}
+
+void PartsPanel::add_role(QVBoxLayout& box, const Role& role) {
+  add_part(box, words(Term{role.title}), QStringLiteral(" "), words(text::parts_role_help, Term{role.title}),
+           [this, &role] { return place_role(session_, role); });
+  roles_.emplace_back(qobject_cast<QPushButton*>(box.itemAt(box.count() - 1)->widget()), &role);
+}
+
+// The rest is made when it is first wanted.
+void PartsPanel::add_more(QVBoxLayout& box) {
+  auto* more = new QPushButton(words(text::parts_more), this);
+  more->setProperty("role", QStringLiteral("link"));
+  more->setCheckable(true);
+  more->setToolTip(words(text::tip_roles));
+  box.addWidget(more);
+  more_ = new QWidget(this);
+  more_->hide();
+  box.addWidget(more_);
+  connect(more, &QPushButton::toggled, this, [this, more](bool on) {
+    if (!more_->layout()) fill_more();
+    more_->setVisible(on);
+    more->setText(words(on ? text::parts_fewer : text::parts_more));
+  });
+}
+
+void PartsPanel::fill_more() {
+  auto* box = new QVBoxLayout(more_);
+  box->setContentsMargins(0, 0, 0, 0);
+  box->setSpacing(6);
+  for (std::size_t i = kLargeRoles; i < known_.size(); ++i) add_role(*box, known_[i]);
+  show_sizes();
 }
 
 void PartsPanel::take_keyboard() { segments_.front().first->setFocus(Qt::ShortcutFocusReason); }

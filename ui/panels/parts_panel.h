@@ -35,6 +35,9 @@ class PartsPanel : public QWidget {
   using Make = std::function<std::unique_ptr<Gesture>()>;
   void add_part(QVBoxLayout&, const QString& title, const QString& detail, const QString& help, Make make);
   void add_roles(QVBoxLayout&);
+  void add_role(QVBoxLayout&, const Role&);
+  void add_more(QVBoxLayout&);
+  void fill_more();
   void add_segments(QVBoxLayout&);
   void show_sizes();
 

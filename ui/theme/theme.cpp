@@ -166,20 +166,25 @@ Theme worn = Theme::light;
 
 namespace {
 
-// Words on buttons of dialogs, without pictures that are not ours.
-// The cross that empties a line, in the colours of the day. (Looking for one among the desktop's pictures
-// takes a tenth of the start.)
-class Cross : public QIconEngine {
+// The cross that empties a line, and what menus without room hide behind, in the colours of the day. (Looking
+// for them among the desktop's pictures takes a tenth of the start.)
+class Sign : public QIconEngine {
  public:
+  explicit Sign(bool more) : more_(more) {}
   void paint(QPainter* painter, const QRect& rect, QIcon::Mode, QIcon::State) override {
-    const qreal side = std::min(rect.width(), rect.height()) * 0.25;
+    const qreal r = std::min(rect.width(), rect.height()) * 0.25;
     const QPointF c = QRectF(rect).center();
     painter->save();
     painter->setRenderHint(QPainter::Antialiasing);
-    painter->setPen(QPen(QApplication::palette().color(QPalette::PlaceholderText), side * 0.4, Qt::SolidLine,
-                         Qt::RoundCap));
-    painter->drawLine(c - QPointF(side, side), c + QPointF(side, side));
-    painter->drawLine(c - QPointF(side, -side), c + QPointF(side, -side));
+    painter->setPen(QPen(QApplication::palette().color(QPalette::PlaceholderText), r * 0.4, Qt::SolidLine,
+                         Qt::RoundCap, Qt::RoundJoin));
+    if (more_)
+      for (const qreal x : {-r, r / 4})
+        painter->drawPolyline(
+            QPolygonF({c + QPointF(x, -r), c + QPointF(x + r * 0.8, 0), c + QPointF(x, r)}));
+    else
+      painter->drawLines(QList<QLineF>{QLineF(c - QPointF(r, r), c + QPointF(r, r)),
+                                       QLineF(c - QPointF(r, -r), c + QPointF(r, -r))});
     painter->restore();
   }
   QPixmap pixmap(const QSize& size, QIcon::Mode mode, QIcon::State state) override {
@@ -189,15 +194,21 @@ class Cross : public QIconEngine {
     paint(&painter, QRect(QPoint(0, 0), size), mode, state);
     return out;
   }
-  QIconEngine* clone() const override { return new Cross; }
+  QIconEngine* clone() const override { return new Sign(more_); }
+
+ private:
+  bool more_;
 };
 
+// Words on buttons of dialogs, without pictures that are not ours.
 class WordStyle : public QProxyStyle {
  public:
   WordStyle() : QProxyStyle(QStyleFactory::create(QStringLiteral("Fusion"))) {}
   QIcon standardIcon(StandardPixmap which, const QStyleOption* option, const QWidget* widget) const override {
-    return which == SP_LineEditClearButton ? QIcon(new Cross)
-                                           : QProxyStyle::standardIcon(which, option, widget);
+    if (which == SP_LineEditClearButton) return QIcon(new Sign(false));
+    if (which == SP_ToolBarHorizontalExtensionButton || which == SP_ToolBarVerticalExtensionButton)
+      return QIcon(new Sign(true));
+    return QProxyStyle::standardIcon(which, option, widget);
   }
   int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                 QStyleHintReturn* data) const override {
