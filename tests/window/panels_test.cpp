@@ -10,6 +10,7 @@
 #include "ui/panels/property_panel.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
+#include "ui/window/notice_bar.h"
 
 #include <gtest/gtest.h>
 
@@ -70,6 +71,9 @@ TEST_F(Panels, FindingsStandBySeverityAndFold) {
   QTest::keyClicks(&panel.filter(), QStringLiteral("deck-b"));
   EXPECT_LT(panel.shown_count(), all);
   EXPECT_GT(panel.shown_count(), 0);
+  panel.filter().selectAll();
+  QTest::keyClicks(&panel.filter(), QStringLiteral("Neighbours find now the one")); // a reason
+  EXPECT_EQ(panel.shown_count(), 1);
 }
 
 TEST_F(Panels, RoutesAreAddedTypedAndRemoved) {
@@ -126,6 +130,21 @@ TEST_F(Panels, EscLeavesAFieldAsItWas) {
   EXPECT_TRUE(shown<QLineEdit>("memory")->hasFocus());
   EXPECT_FALSE(shown<QLineEdit>("memory")->property("bad").toBool());
   EXPECT_EQ(shown<QLabel>("memory_echo"), nullptr);
+  back_to_the_first_bytes();
+}
+
+TEST_F(Panels, WhatIsRefusedDoesNotStayInAList) {
+  hand.session().select({hand.machine("deck-a")});
+  auto* carrier = qobject_cast<QComboBox*>(window.properties().editor("carrier"));
+  ASSERT_NE(carrier, nullptr);
+  ASSERT_EQ(carrier->count(), 3) << "the PC and two hypervisors";
+  ASSERT_EQ(carrier->currentIndex(), 0);
+  carrier->setFocus();
+  QTest::keyClick(carrier, Qt::Key_Down); // itself
+  carrier = qobject_cast<QComboBox*>(window.properties().editor("carrier"));
+  EXPECT_EQ(carrier->currentIndex(), 0);
+  EXPECT_FALSE(machine("deck-a").carrier);
+  EXPECT_TRUE(window.notice().isVisibleTo(&window));
   back_to_the_first_bytes();
 }
 

@@ -19,7 +19,8 @@ namespace snug {
 namespace {
 
 // All elements that a reference may name, with an entry for none.
-void fill_references(QComboBox& box, const Lab& lab, const FieldInfo& f) {
+void fill_references(QComboBox& box, const Index& index, const FieldInfo& f) {
+  const Lab& lab = index.lab();
   box.addItem(words(f.key == "carrier" ? say(text::property_pc, lab.pc.name) : say(text::property_none)),
               QString());
   for (const auto& [kind, name] :
@@ -29,6 +30,7 @@ void fill_references(QComboBox& box, const Lab& lab, const FieldInfo& f) {
     if ((f.id_kinds & kinds({kind})) == 0) continue;
     const Store& store = store_of(kind);
     for (std::size_t i = 0; i < store.count(lab); ++i) {
+      if (f.key == "carrier" && !index.is_hypervisor(static_cast<std::uint32_t>(i))) continue;
       const AnyId id = store.table->id(store.at(lab, i));
       box.addItem(as_qt(name_of(lab, id)), as_qt(to_text(id)));
     }
@@ -91,9 +93,12 @@ void FieldEditor::make_choice(QWidget* parent) {
     for (const std::string_view word : field_.choices) box->addItem(words(Term{word}), as_qt(word));
   connect(box, &QComboBox::activated, this, [this, box](int at) {
     const auto value = value_of_line(field_, box->itemData(at).toString().toStdString());
-    if (value) return set_(*value);
-    session_.tell(value.error());
-    show(shown_);
+    const QPointer<QObject> alive(this); // the panel may be made anew by what is set
+    if (value)
+      set_(*value);
+    else
+      session_.tell(value.error());
+    if (alive) show(shown_); // what was refused does not stay
   });
 }
 
@@ -191,7 +196,7 @@ void FieldEditor::show(const std::optional<Value>& value) {
   } else if (auto* choice = qobject_cast<QComboBox*>(widget_)) {
     if (field_.type == FieldType::id) {
       choice->clear();
-      fill_references(*choice, session_.lab(), field_);
+      fill_references(*choice, session_.analysis().index(), field_);
     }
     choice->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
     choice->setCurrentIndex(value ? choice->findData(as_qt(line_of(field_, *value))) : -1);

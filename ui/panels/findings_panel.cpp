@@ -123,6 +123,7 @@ bool FindingsPanel::matches(const Finding& f) const {
   if (!holds_in(session_.lab(), f, session_.exercise())) return false;
   const QString wanted = filter_->text().trimmed();
   return wanted.isEmpty() || words(f.message).contains(wanted, Qt::CaseInsensitive) ||
+         words(f.reason).contains(wanted, Qt::CaseInsensitive) ||
          as_qt(f.rule->id).contains(wanted, Qt::CaseInsensitive);
 }
 

@@ -40,6 +40,8 @@ constexpr std::array<PaperInfo, 7> kPapers{
 
 QByteArray octets(const std::string& s) { return QByteArray(s.data(), static_cast<qsizetype>(s.size())); }
 
+constexpr const char* kLastFolder = "hand_out_folder"; // of the session: where the last one went
+
 bool is_picture(Paper p) { return p == Paper::svg || p == Paper::png || p == Paper::pdf; }
 
 } // namespace
@@ -188,11 +190,14 @@ bool HandOut::write_to(const QString& path) {
 void HandOut::ask() {
   const std::size_t at = static_cast<std::size_t>(std::max(0, what_->currentIndex()));
   const QFileInfo document(session_.path());
-  const QString folder = session_.path().isEmpty() ? QString() : document.path() + QLatin1Char('/');
-  const QString name = session_.path().isEmpty() ? session_.shown_name() : document.completeBaseName();
+  QString folder = session_.path().isEmpty() ? QString() : document.path() + QLatin1Char('/');
+  if (const QString last = session_.property(kLastFolder).toString(); !last.isEmpty()) folder = last;
+  QString name = session_.path().isEmpty() ? session_.shown_name() : document.completeBaseName();
+  if (is_picture(paper()) && exercise()) name += QLatin1Char(' ') + exercise_->currentText();
   const std::string proposed = FileNames().next(name.toStdString(), kPapers[at].ending);
   const QString path = choose_file(this, {words(text::hand_out_title), folder + as_qt(proposed), {}, true});
-  if (!path.isEmpty()) write_to(path);
+  if (path.isEmpty() || !write_to(path)) return;
+  session_.setProperty(kLastFolder, QFileInfo(path).path() + QLatin1Char('/'));
 }
 
 } // namespace snug

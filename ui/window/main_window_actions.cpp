@@ -79,7 +79,9 @@ void MainWindow::make_actions() {
 void MainWindow::make_edit_actions(QMenu& change) {
   using K = Qt::Key;
   add(change, "undo", text::act_undo, Qt::CTRL | K::Key_Z, [this] { session_.undo(); });
-  add(change, "redo", text::act_redo, Qt::CTRL | Qt::SHIFT | K::Key_Z, [this] { session_.redo(); });
+  add(change, "redo", text::act_redo, Qt::CTRL | Qt::SHIFT | K::Key_Z, [this] {
+    session_.redo();
+  })->setShortcuts({Qt::CTRL | Qt::SHIFT | K::Key_Z, Qt::CTRL | K::Key_Y});
   change.addSeparator();
   add(change, "rename", text::act_rename, K::Key_F2, [this] {
     if (!session_.selection().empty()) edit(session_.selection().front());

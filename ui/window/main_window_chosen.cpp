@@ -79,8 +79,14 @@ void MainWindow::fill_move_menu(QMenu& menu) {
     auto edit =
         move_machines(session_.lab(), outermost(session_.lab(), session_.selection()), {carrier, 0, {}});
     QAction* a = menu.addAction(name);
-    a->setEnabled(edit.has_value());
-    if (!edit) return;
+    const auto chosen = machines_chosen();
+    const bool all_there = std::all_of(chosen.begin(), chosen.end(), [&](MachineId id) {
+      return snug::find<Machine>(session_.lab(), id)->carrier == carrier;
+    });
+    a->setCheckable(all_there); // a tick where they are
+    a->setChecked(all_there);
+    a->setEnabled(edit.has_value() && !all_there);
+    if (!edit || all_there) return;
     connect(a, &QAction::triggered, this, [this, e = std::move(*edit)] {
       session_.seal();
       session_.perform(e);
