@@ -39,6 +39,29 @@ class Pull : public ::testing::Test {
   const AnyId pc{Kind::pc, 0};
 };
 
+// On a small machine with many cards, too: a pin must be got hold of.
+TEST_F(Pull, ThePlusLeavesPinsFree) {
+  const MachineId router = hand.machine("gangway");
+  for (const char* segment : {"Steering", "Cargo"}) {
+    auto added = add_card(hand.lab(), router, hand.segment(segment));
+    ASSERT_TRUE(added);
+    ASSERT_TRUE(hand.session().perform(std::move(added->edit)));
+    for (const Machine& m : hand.lab().machines) {
+      const auto plus = canvas().handle_of(m.id);
+      if (!plus || m.carrier) continue;
+      for (const AnyShape& s : canvas().drawing().shapes) {
+        const auto* pin = std::get_if<BoxShape>(&s);
+        const Card* card = pin && pin->part == Part::pin && pin->of.kind == Kind::card
+                               ? find<Card>(hand.lab(), CardId{pin->of.number})
+                               : nullptr;
+        if (!card || card->machine != m.id) continue;
+        const QPointF at = canvas().on_view(QPointF(pin->box.centre().x, pin->box.centre().y));
+        EXPECT_GT(std::abs(at.x() - plus->x()), 12) << m.name << ": the plus covers a pin";
+      }
+    }
+  }
+}
+
 TEST_F(Pull, NewCardFromAMachineToARail) {
   const MachineId beacon = hand.machine("beacon");
   const SegmentId cargo = hand.segment("Cargo");

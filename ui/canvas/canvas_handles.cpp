@@ -11,13 +11,47 @@
 
 #include <QPainter>
 
+#include <algorithm>
+#include <cstdlib>
+#include <span>
+
 namespace snug {
 
 namespace {
 
 constexpr qreal kRadius = 9, kTarget = 12; // pixels of the window; 24 across (WCAG 2.5.8)
-constexpr int kInset = 10;                 // from a card's left edge, where no pin is; an inner one's right
+constexpr int kInset = 10;                 // from a card's left edge; of an inner one from its right
+constexpr qreal kPin = 6;                  // half of a pin and a little
 constexpr int kHead = 27;                  // below the frame's upper edge
+
+// Where pins stand on the lower edge of a machine.
+std::vector<int> pins_on(const Drawing& drawing, AnyId machine, const snug::Box& box) {
+  std::vector<int> out;
+  const auto group = std::find_if(drawing.groups.begin(), drawing.groups.end(),
+                                  [machine](const Group& g) { return g.of == machine; });
+  if (group == drawing.groups.end()) return out;
+  for (std::uint32_t i = group->first; i < group->end; ++i) {
+    const auto* pin = std::get_if<BoxShape>(&drawing.shapes[i]);
+    if (pin && pin->part == Part::pin && pin->of.kind == Kind::card &&
+        std::abs(pin->box.centre().y - box.bottom()) < kInset)
+      out.push_back(pin->box.centre().x);
+  }
+  return out;
+}
+
+// Of some places the first that is `wanted` away from all of them, else the one farthest away.
+int clear_of(std::span<const int> pins, std::initializer_list<int> places, qreal wanted) {
+  int best = *places.begin();
+  qreal most = -1;
+  for (const int x : places) {
+    qreal nearest = wanted;
+    for (const int pin : pins) nearest = std::min<qreal>(nearest, std::abs(pin - x));
+    if (nearest <= most) continue;
+    most = nearest;
+    best = x;
+  }
+  return best;
+}
 
 } // namespace
 
@@ -37,7 +71,12 @@ std::optional<QPointF> Canvas::handle_of(AnyId id) const {
   if (box.w == 0) return std::nullopt;
   if (id.kind == Kind::pc) return on_view(QPointF(box.right(), box.y + kHead));
   const bool inner = bool(snug::find<Machine>(session_.shown().lab(), MachineId{id.number})->carrier);
-  return on_view(QPointF(inner ? box.right() - kInset : box.x + kInset, box.bottom()));
+  const int left = box.x + kInset, right = box.right() - kInset;
+  const qreal wanted = (kRadius + kPin) / zoom_;
+  const std::vector<int> pins = pins_on(drawing_, id, box);
+  const int x = inner ? clear_of(pins, {right, left, box.right(), box.x}, wanted)
+                      : clear_of(pins, {left, right, box.x, box.right()}, wanted);
+  return on_view(QPointF(x, box.bottom()));
 }
 
 AnyId Canvas::handle_at(QPointF view) const {
