@@ -55,6 +55,7 @@ void Canvas::glide_from(Drawing before) { glide_.start(std::move(before), drawin
 
 void Canvas::redraw() {
   glide_.stop();
+  if (!gesture_) kept_.forget(); // the next one may begin before anything is painted
   DrawOptions options;
   culled_ = session_.is_previewing() && gesture_;
   if (culled_) { // a frame of a drag: what is not seen is drawn after it
