@@ -2,6 +2,7 @@
 
 #include "core/text/unit_text.h"
 
+#include <array>
 #include <cassert>
 
 namespace snug {
@@ -22,6 +23,23 @@ std::optional<std::size_t> argument_at(std::string_view pattern, std::size_t i) 
 }
 
 } // namespace
+
+std::string Tongue::term(std::string_view word) const {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 11> kSpelt{{{"nat", "NAT"},
+                                                                                  {"tcp", "TCP"},
+                                                                                  {"udp", "UDP"},
+                                                                                  {"icmp", "ICMP"},
+                                                                                  {"dhcp", "DHCP"},
+                                                                                  {"slaac", "SLAAC"},
+                                                                                  {"iscsi", "iSCSI"},
+                                                                                  {"nfs", "NFS"},
+                                                                                  {"smb", "SMB"},
+                                                                                  {"usb", "USB"},
+                                                                                  {"nvme", "NVMe"}}};
+  for (const auto& [written, spelt] : kSpelt)
+    if (word == written) return std::string(spelt);
+  return std::string(word);
+}
 
 struct Renderer {
   const Tongue& tongue;

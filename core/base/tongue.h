@@ -19,7 +19,8 @@ class Tongue {
  protected:
   // The pattern of a template; n: its first Count, if it has one. May be kept in `room`.
   virtual std::string_view pattern(const Template&, std::optional<std::int64_t> n, std::string& room) const;
-  virtual std::string term(std::string_view word) const { return std::string(word); }
+  // What documents write in small letters is spelt as people do: "nat" is NAT.
+  virtual std::string term(std::string_view word) const;
   // "-10.2" as this language writes it.
   virtual std::string number(std::string digits) const { return digits; }
 

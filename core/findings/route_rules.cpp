@@ -97,19 +97,50 @@ std::optional<HeldAddress> neighbour(const Context& c, const Hop& hop, const Add
   return std::nullopt;
 }
 
+// The first default routes of one family that have the same metric.
+std::vector<Route> equal_defaults(const Machine& m) {
+  std::map<std::pair<Family, std::int32_t>, std::vector<Route>> by;
+  for (const Route& r : m.routes)
+    if (r.to.length() == 0) by[{r.to.family(), r.metric}].push_back(r);
+  for (auto& [key, routes] : by)
+    if (routes.size() > 1) return std::move(routes);
+  return {};
+}
+
 void check_defaults(const Context& c, std::vector<Finding>& out) {
   c.addresses.facts().each_machine(MachineMark::several_routes, [&](std::uint32_t m) {
-    std::map<std::pair<Family, std::int32_t>, std::int64_t> count;
-    for (const Route& r : c.lab.machines[m].routes)
-      if (r.to.length() == 0) ++count[{r.to.family(), r.metric}];
-    for (const auto& [key, n] : count) {
-      if (n < 2) continue;
-      const AnyId id = c.lab.machines[m].id;
-      out.push_back(found(Severity::caution, say(text::default_twice, c.name(id), Count{n}),
-                          say(text::default_twice_why), {id}));
-      return;
-    }
+    const std::vector<Route> equal = equal_defaults(c.lab.machines[m]);
+    if (equal.empty()) return;
+    const AnyId id = c.lab.machines[m].id;
+    out.push_back(found(
+        Severity::caution,
+        say(text::default_twice, c.name(id), Count{static_cast<std::int64_t>(equal.size())}),
+        say(text::default_twice_why), {id}));
   });
+}
+
+// The others of the same metric go.
+std::optional<Fix> keep_default(const Context& c, const Finding& f, const Route& kept,
+                                const std::vector<Route>& equal) {
+  const Machine& now = c.lab.machines[c.index.place(f.places[0])];
+  Machine after = now;
+  bool is_kept = false; // one of two that are the same in everything
+  std::erase_if(after.routes, [&](const Route& r) {
+    if (r == kept && !std::exchange(is_kept, true)) return false;
+    return std::find(equal.begin(), equal.end(), r) != equal.end();
+  });
+  return change_to(say(text::fix_keep_default, c.name(now.id), to_text(*kept.via)), now, after);
+}
+
+std::optional<Fix> fix_defaults(const Context& c, const Finding& f) {
+  const std::vector<Route> equal = equal_defaults(c.lab.machines[c.index.place(f.places[0])]);
+  return equal.empty() || !equal.front().via ? std::nullopt : keep_default(c, f, equal.front(), equal);
+}
+
+std::optional<Fix> other_fix_defaults(const Context& c, const Finding& f) {
+  const std::vector<Route> equal = equal_defaults(c.lab.machines[c.index.place(f.places[0])]);
+  if (equal.empty() || !equal.back().via || equal.back() == equal.front()) return std::nullopt;
+  return keep_default(c, f, equal.back(), equal);
 }
 
 void check_outside(const Context& c, std::vector<Finding>& out) {
@@ -256,7 +287,7 @@ constexpr std::array kRules{
          "A machine with a fixed address has no way beyond its segments", "RFC 1122 3.3.1", check_none,
          fix_none},
     Rule{"default-twice", Topic::addresses, Severity::caution, "A machine has several equal default routes",
-         "RFC 1122 3.3.1", check_defaults},
+         "RFC 1122 3.3.1", check_defaults, fix_defaults, other_fix_defaults},
     Rule{"route-outside", Topic::addresses, Severity::error,
          "A next hop is on none of the machine's networks", "RFC 1812 5.2.4.2", check_outside},
     Rule{"route-nobody", Topic::addresses, Severity::error, "Nobody has the address of a next hop",

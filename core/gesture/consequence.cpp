@@ -42,18 +42,33 @@ bool same_finding(const Finding& a, const Finding& b) {
   return a.rule == b.rule && a.places == b.places && a.severity == b.severity;
 }
 
+// What was a caution and becomes an error does not go.
+bool grows(const Finding& f, std::span<const Finding> then) {
+  return std::any_of(then.begin(), then.end(), [&f](const Finding& o) {
+    return o.rule->topic == f.rule->topic && o.severity < f.severity && !f.places.empty() && !o.places.empty() &&
+           f.places.front() == o.places.front();
+  });
+}
+
+struct Words {
+  const Template &one, &rest;
+};
+constexpr Words kComes{text::gesture_comes, text::gesture_comes_more};
+constexpr Words kGoes{text::gesture_goes, text::gesture_goes_more};
+
 // Findings of `in` that `without` has not, as sentences.
-void add_findings(const Analysis& in, const Analysis& without, ExerciseId exercise, const Template& words,
-                  const Template& rest, std::size_t most, std::vector<Message>& out) {
+void add_findings(const Analysis& in, const Analysis& without, ExerciseId exercise, const Words& words,
+                  std::size_t most, std::vector<Message>& out) {
   std::size_t said = 0;
   for (const Finding& f : in.findings()) {
     if (f.accepted || f.severity == Severity::note || !holds_in(in.lab(), f, exercise)) continue;
     const auto others = without.findings();
     if (std::any_of(others.begin(), others.end(), [&](const Finding& o) { return same_finding(f, o); }))
       continue;
-    if (said++ < most) out.push_back(say(words, f.message));
+    if (&words == &kGoes && grows(f, others)) continue;
+    if (said++ < most) out.push_back(say(words.one, f.message));
   }
-  if (said > most) out.push_back(say(rest, Count{static_cast<std::int64_t>(said - most)}));
+  if (said > most) out.push_back(say(words.rest, Count{static_cast<std::int64_t>(said - most)}));
 }
 
 } // namespace
@@ -62,8 +77,8 @@ std::vector<Message> consequences(const Analysis& now, const Analysis& then, Exe
                                   std::size_t most) {
   std::vector<Message> out;
   add_rooms(now, then, exercise, most, out);
-  add_findings(then, now, exercise, text::gesture_comes, text::gesture_comes_more, most, out);
-  add_findings(now, then, exercise, text::gesture_goes, text::gesture_goes_more, most, out);
+  add_findings(then, now, exercise, kComes, most, out);
+  add_findings(now, then, exercise, kGoes, most, out);
   return out;
 }
 

@@ -27,6 +27,11 @@ bool same_statement(const Promise& a, const Promise& b) {
          a.port == b.port && a.exercises == b.exercises;
 }
 
+bool is_promised(const Lab& lab, const Promise& p) {
+  return std::any_of(lab.promises.begin(), lab.promises.end(),
+                     [&p](const Promise& other) { return same_statement(other, p); });
+}
+
 Added added(const Lab& lab, Promise p) {
   EditBuilder edit(lab);
   const PromiseId id = edit.add(std::move(p));
@@ -42,14 +47,13 @@ Result<Added> promise_that(const Lab& lab, const ReachQuestion& q, Reached verdi
   if (q.full_size) return fail(text::gesture_small_only);
   Promise p = promise_of(q, current);
   p.must = verdict == Reached::does_not_reach ? PromiseKind::never : PromiseKind::reach;
-  if (std::any_of(lab.promises.begin(), lab.promises.end(),
-                  [&](const Promise& other) { return same_statement(other, p); }))
-    return fail(text::gesture_promised);
+  if (is_promised(lab, p)) return fail(text::gesture_promised);
   return added(lab, std::move(p));
 }
 
-Added add_promise(const Lab& lab, const ReachQuestion& q, ExerciseId current) {
+Result<Added> add_promise(const Lab& lab, const ReachQuestion& q, ExerciseId current) {
   Promise p = promise_of(q, current);
+  if (is_promised(lab, p)) return fail(text::gesture_promised);
   if (!is_subject(p.from)) p.from = {Kind::everyone, 0};
   if (!is_subject(p.to) || p.to == p.from) p.to = {Kind::outside, 0};
   if (p.to == p.from) p.from = {Kind::everyone, 0};

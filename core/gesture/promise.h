@@ -11,8 +11,8 @@ namespace snug {
 // can speak of (the PC, routers of LANs, translators, packets of full size) and where it is promised already.
 Result<Added> promise_that(const Lab&, const ReachQuestion&, Reached verdict, ExerciseId current);
 // One to be changed: between the ends of the question where a promise can speak of them, else that every
-// machine reaches the outside.
-Added add_promise(const Lab&, const ReachQuestion&, ExerciseId current);
+// machine reaches the outside. Refused where that very question is promised.
+Result<Added> add_promise(const Lab&, const ReachQuestion&, ExerciseId current);
 Edit remove_promise(const Lab&, PromiseId);
 // One field of promises. By icmp there is no port; a port makes icmp tcp. Refused where both ends would be
 // one.

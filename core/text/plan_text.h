@@ -5,6 +5,7 @@
 
 namespace snug::text {
 
+inline constexpr Template fix_alike{"fix-alike", "Repair {0} findings", "Repair {0} finding"};
 inline constexpr Template plan_label{"plan-label", "Suggest addresses"};
 inline constexpr Template plan_no_block{
     "plan-no-block", "no private block is free beside the lab's places and LANs: enter a block in the "

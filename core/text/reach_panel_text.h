@@ -56,6 +56,8 @@ inline constexpr Template promise_is_kept{"promise-is-kept", "kept"};
 inline constexpr Template promise_is_broken{"promise-is-broken", "broken"};
 inline constexpr Template promise_not_judged{"promise-not-judged", "not judged"};
 inline constexpr Template promise_state{"promise-state", "{0}: {1}"};
+inline constexpr Template promise_any_address{
+    "promise-any-address", "A promise speaks of {0} as a whole, whichever of its addresses is asked."};
 inline constexpr Template promise_ask{"promise-ask", "Ask"};
 inline constexpr Template promise_ask_help{"promise-ask-help", "Show the pair that decides it, hop by hop"};
 inline constexpr Template promise_change{"promise-change", "Change"};

@@ -15,6 +15,7 @@ inline constexpr Template default_twice{"default-twice", "{0} has {1} default ro
 inline constexpr Template default_twice_why{
     "default-twice-why",
     "Which one it takes is up to its system. Keep one, or give the spare one a larger metric."};
+inline constexpr Template fix_keep_default{"fix-keep-default", "Send {0} out by {1} only"};
 inline constexpr Template route_outside{"route-outside",
                                         "{0} sends {1} to {2}, which is on none of its networks"};
 inline constexpr Template route_outside_why{

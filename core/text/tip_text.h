@@ -27,6 +27,14 @@ inline constexpr Template tip_reach{"tip-reach", "Who reaches whom, and what mus
 inline constexpr Template tip_table{"tip-table", "Type into a cell to change it; a heading sorts"};
 inline constexpr Template tip_outline{"tip-outline",
                                       "Everything in this lab; F2 changes a name, an address or a size"};
+inline constexpr Template tip_fix_alike{
+    "tip-fix-alike", "Repairs these {0} findings of one kind one after the other: one step, which can be undone"};
+inline constexpr Template fix_all{"fix-all", "All {0}"};
+inline constexpr Template fixed_alike{"fixed-alike", "{0} findings of one kind are repaired.",
+                                      "{0} finding is repaired."};
+inline constexpr Template fixed_some{"fixed-some",
+                                     "{0} of {1} findings are repaired; for the others choose what is right.",
+                                     "{0} of {1} findings is repaired; for the others choose what is right."};
 inline constexpr Template tip_fix{"tip-fix", "{0}: one step, which can be undone"};
 inline constexpr Template tip_reason{"tip-reason", "Enter accepts it for this reason, Esc leaves it"};
 inline constexpr Template tip_to_promise{"tip-to-promise", "Shows the promise that this is about"};

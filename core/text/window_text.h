@@ -61,6 +61,7 @@ inline constexpr Template property_more_tip{"property-more-tip", "Fields that fe
 inline constexpr Template property_fewer{"property-fewer", "Fewer fields"};
 inline constexpr Template property_mixed{"property-mixed", "they differ"};
 inline constexpr Template property_unset{"property-unset", "not set"};
+inline constexpr Template property_in_force{"property-in-force", "{0}, worked out"};
 inline constexpr Template property_several{"property-several", "{0} chosen"};
 
 inline constexpr Template addresses_filter{"addresses-filter", "Filter the table"};
@@ -82,6 +83,9 @@ inline constexpr Template paper_findings{"paper-findings", "Findings and budgets
 inline constexpr Template theme_light{"theme-light", "Light"};
 inline constexpr Template theme_dark{"theme-dark", "Dark"};
 inline constexpr Template theme_print{"theme-print", "Black and white"};
+inline constexpr Template hand_out_what{"hand-out-what", "Document"};
+inline constexpr Template hand_out_exercise{"hand-out-exercise", "Exercise"};
+inline constexpr Template hand_out_colours{"hand-out-colours", "Colours"};
 inline constexpr Template hand_out_title{"hand-out-title", "Hand out"};
 inline constexpr Template hand_out_lab_title{"hand-out-lab-title",
                                              "Title of the lab, as it stands on what is handed out"};
@@ -164,7 +168,7 @@ inline constexpr Template file_filter{"file-filter", "Labs (*.snuglab);;All file
 inline constexpr Template unsaved_question{"unsaved-question", "{0} has changes that are not saved."};
 inline constexpr Template unsaved_save{"unsaved-save", "Save"};
 inline constexpr Template unsaved_drop{"unsaved-drop", "Discard changes"};
-inline constexpr Template unsaved_back{"unsaved-back", "Back"};
+inline constexpr Template unsaved_back{"unsaved-back", "Stay here"};
 inline constexpr Template removed_one{"removed-one", "{0} is removed."};
 inline constexpr Template removed_several{"removed-several", "{0} things are removed."};
 inline constexpr Template notice_undo{"notice-undo", "Undo"};

@@ -235,7 +235,7 @@ ReachQuestion some_question(Random& r, const Lab& lab) {
 Result<Edit> promise_one(Random& r, const Lab& lab) {
   if (lab.machines.empty()) return nothing();
   const ReachQuestion q = some_question(r, lab);
-  if (r.chance(50)) return std::move(add_promise(lab, q, some(r, lab.exercises)).edit);
+  if (r.chance(50)) return edit_of(add_promise(lab, q, some(r, lab.exercises)));
   return edit_of(promise_that(lab, q, r.chance(50) ? Reached::reaches : Reached::does_not_reach,
                               some(r, lab.exercises)));
 }

@@ -121,5 +121,24 @@ TEST_F(Strip, TheyStandInOneLineOnASmallScreen) {
   EXPECT_NE(window.findChild<QPushButton*>(QStringLiteral("add_to_exercises")), nullptr); // the last of them
 }
 
+// In a wide window no number of errors moves a button: there is room for the longest of the usual words.
+TEST_F(Strip, OtherWordsMoveNothing) {
+  window.resize(1900, 900);
+  QTest::qWait(20);
+  const auto places = [&] {
+    QList<QRect> out;
+    for (const QPushButton* b : buttons()) out << b->geometry();
+    return out;
+  };
+  const QList<QRect> before = places();
+  const QString said = button("Names and logins").text();
+  ASSERT_TRUE(hand.session().perform(
+      set_field(hand.lab(), hand.machine("beacon"), "memory", Value(std::int64_t{64 * 1024}))));
+  QTest::qWait(20);
+  EXPECT_NE(button("Names and logins").text(), said);
+  EXPECT_EQ(places(), before);
+  hand.session().undo();
+}
+
 } // namespace
 } // namespace snug::test

@@ -110,10 +110,10 @@ TEST_F(SegmentHands, ShiftIsTheOtherOfBoth) {
 // Over a hypervisor the hand looks at its room: the places for duties do not cover its wires.
 TEST_F(SegmentHands, PlacesForDutiesStandOnlyAwayFromMachines) {
   const MachineId guest = hand.machine("tickets-1");
-  const QPoint from = hand.on(guest), crew = place(Duty::gateway, "Crew");
+  const QPoint from = hand.on(guest), steering = place(Duty::gateway, "Steering");
   const auto inked = [&] {
     QTest::qWait(20);
-    const QImage view = canvas().viewport()->grab(QRect(crew - QPoint(16, 5), QSize(32, 10))).toImage();
+    const QImage view = canvas().viewport()->grab(QRect(steering - QPoint(16, 5), QSize(32, 10))).toImage();
     int dark = 0;
     for (int y = 0; y < view.height(); ++y)
       for (int x = 0; x < view.width(); ++x) dark += qGray(view.pixel(x, y)) < 170 ? 1 : 0;
@@ -122,9 +122,10 @@ TEST_F(SegmentHands, PlacesForDutiesStandOnlyAwayFromMachines) {
   const int before = inked();
   hand.press(from);
   hand.move(hand.on(hand.machine("deck-b")));
-  ASSERT_FALSE(canvas().ghost_box().contains(crew)) << "the words stand elsewhere";
+  ASSERT_FALSE(canvas().ghost_box().contains(steering)) << "the words stand elsewhere";
   EXPECT_LT(inked(), before + 10) << "over a room";
   hand.move(hand.rail(hand.segment("Transfer")) + QPoint(0, 8));
+  ASSERT_FALSE(canvas().ghost_box().contains(steering)) << "the words stand elsewhere";
   EXPECT_GT(inked(), before + 10) << "away from it";
   hand.key(Qt::Key_Escape);
   hand.release(from);

@@ -98,10 +98,12 @@ snug::Box Canvas::seen() const {
   return {r.x(), r.y(), r.width(), r.height()};
 }
 
+std::vector<AnyId> Canvas::outlined() const { return gesture_ ? gesture_->in_hand() : session_.selection(); }
+
 // Where rings stand around elements, which a drawing does not hold.
 std::vector<QRectF> Canvas::ringed() const {
   constexpr qreal kReach = 7; // of a ring over the edge, in the drawing's units
-  std::vector<AnyId> ids = session_.selection();
+  std::vector<AnyId> ids = outlined();
   ids.insert(ids.end(), way_.begin(), way_.end());
   ids.insert(ids.end(), {way_end_, focus_});
   std::vector<QRectF> out;

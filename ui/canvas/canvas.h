@@ -113,6 +113,7 @@ class Canvas : public QAbstractScrollArea {
   Drawing draw_preview(const DrawOptions&);
   snug::Box seen() const; // of the drawing
   QRegion damage(const std::vector<QRectF>& changed) const;
+  std::vector<AnyId> outlined() const; // as chosen: in a gesture what it moves
   std::vector<QRectF> ringed() const;
   void take_size();
   void update_bars();

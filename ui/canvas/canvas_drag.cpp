@@ -55,6 +55,7 @@ void Canvas::start_drag(QPointF at) {
 void Canvas::take_before() {
   before_ = drawing_;
   for (const AnyId id : handles()) update_around(id);
+  for (const AnyId id : session_.selection()) update_around(id);
   update_around(focus_);
 }
 

@@ -110,7 +110,7 @@ void Canvas::paint_over(QPainter& painter, const Repaint& repaint) {
   painter.setRenderHint(QPainter::Antialiasing);
   if (hover_ && !gesture_ && !session_.is_selected(hover_)) ring(hover_, Ink::muted, 1, false);
   paint_way(painter);
-  for (const AnyId id : session_.selection()) ring(id, Ink::info, 2, false);
+  for (const AnyId id : outlined()) ring(id, Ink::info, 2, false);
   if (focus_ && hasFocus() && !gesture_ && !session_.is_selected(focus_)) ring(focus_, Ink::text, 2, true);
   if (!gesture_) return paint_handles(painter);
   if (gesture_->target() && !gesture_->duty())

@@ -40,7 +40,7 @@ void Gesture::show(const Aim& next) {
   }
   edit_ = std::move(*edit);
   if (edit_->empty()) return session_.end_preview();
-  session_.preview(*edit_);
+  session_.preview(*edit_, in_hand());
   QStringList lines;
   if (const QString first = gain(); !first.isEmpty()) lines << first;
   for (const Message& m : consequences(now, session_.shown(), session_.exercise())) lines << snug::words(m);
@@ -139,6 +139,7 @@ class MachineDrag : public Gesture {
       : Gesture(session, as_qt(names_of(session.lab(), ids))), ids_(std::move(ids)),
         finder_(session.lab(), ids_) {}
   std::vector<MachineId> machines() const override { return ids_; }
+  std::vector<AnyId> in_hand() const override { return {ids_.begin(), ids_.end()}; }
 
  protected:
   Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
@@ -174,6 +175,7 @@ class PinDrag : public Gesture {
       : Gesture(session, as_qt(name_of(session.lab(), card))), card_(card), pin_(pin),
         from_(segment_of_pin(drawing, card, pin)) {}
   std::optional<QPointF> line_from() const override { return pin_; }
+  std::vector<AnyId> in_hand() const override { return {AnyId(card_)}; }
 
  protected:
   Aim aim(const Drawing& before, const Drawing&, QPointF at) override {
@@ -233,6 +235,7 @@ class BandSelect : public Gesture {
     if (keep) kept_ = session.selection();
   }
   std::optional<QPointF> band_from() const override { return from_; }
+  std::vector<AnyId> in_hand() const override { return session().selection(); }
 
  protected:
   Aim aim(const Drawing&, const Drawing& now, QPointF at) override {

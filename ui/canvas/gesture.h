@@ -44,6 +44,8 @@ class Gesture {
   // Not while it is over a machine: there they would cover what is looked at.
   bool shows_duties() const { return target_.kind != Kind::machine; }
   const DutySlot* duty() const { return aim_ ? duty_of(*aim_) : nullptr; }
+  // What is outlined as chosen meanwhile: what is moved.
+  virtual std::vector<AnyId> in_hand() const { return {}; }
   // What can be taken into another window; empty: it stays in this one.
   virtual std::vector<MachineId> machines() const { return {}; }
   // The view goes to what is selected after the drop.

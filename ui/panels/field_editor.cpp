@@ -98,7 +98,7 @@ void FieldEditor::make_choice(QWidget* parent) {
       set_(*value);
     else
       session_.tell(value.error());
-    if (alive) show(shown_); // what was refused does not stay
+    if (alive) show_again(); // what was refused does not stay
   });
 }
 
@@ -117,13 +117,13 @@ void FieldEditor::make_line(QWidget* parent) {
     }
     if (!value) {
       session_.tell(value.error());
-      return show(shown_);
+      return show_again();
     }
     if (const auto told = bare_size(field_, line->text().toStdString()))
       session_.tell(Notice::Kind::told, words(*told));
     const QPointer<QObject> alive(this); // the panel may be made anew by what is set
     set_(*value);
-    if (alive) show(shown_);
+    if (alive) show_again();
   });
 }
 
@@ -136,7 +136,7 @@ bool FieldEditor::eventFilter(QObject* of, QEvent* event) {
   event->accept(); // not the window's
   if (event->type() == QEvent::ShortcutOverride) return true;
   line->setModified(false);
-  show(shown_);
+  show_again();
   line->selectAll();
   return true;
 }
@@ -178,14 +178,21 @@ void FieldEditor::echo(const QString& told, bool bad) {
   echo_->setVisible(!told.isEmpty());
 }
 
-void FieldEditor::show(const std::optional<Value>& value) {
+QString FieldEditor::placeholder() const {
+  if (!shown_) return words(text::property_mixed);
+  return in_force_ ? words(text::property_in_force, shown_text(*in_force_).toStdString())
+                   : words(text::property_unset);
+}
+
+void FieldEditor::show(const std::optional<Value>& value, const std::optional<Value>& in_force) {
   filling_ = true;
   shown_ = value;
+  in_force_ = in_force;
   if (auto* line = qobject_cast<QLineEdit*>(widget_)) {
     if (!line->hasFocus() || !line->isModified()) {
       line->setText(value ? shown_text(*value) : QString());
       line->setCursorPosition(0); // of a long one the beginning is seen
-      line->setPlaceholderText(words(value ? text::property_unset : text::property_mixed));
+      line->setPlaceholderText(placeholder());
       set_bad(*line, false, help());
       echo({}, false);
     }

@@ -25,8 +25,8 @@ class FieldEditor : public QObject {
   QWidget* widget() const { return widget_; }
   // A row of its own: names of elements need the whole width, so their label stands above them.
   void add_to(QFormLayout&, QLabel&);
-  // Nothing: several elements differ. What is being typed stays.
-  void show(const std::optional<Value>& value);
+  // Nothing: several elements differ. What is being typed stays. `in_force`: what holds where the value is none.
+  void show(const std::optional<Value>& value, const std::optional<Value>& in_force = std::nullopt);
 
  protected:
   bool eventFilter(QObject* of, QEvent* event) override;
@@ -36,6 +36,8 @@ class FieldEditor : public QObject {
   void make_choice(QWidget* parent);
   void make_line(QWidget* parent);
   QString shown_text(const Value&) const;
+  QString placeholder() const;
+  void show_again() { show(shown_, in_force_); }
   void judge(QLineEdit&);
   QString help() const; // of the field, its label where it has none
   void echo(const QString& told, bool bad);
@@ -46,7 +48,7 @@ class FieldEditor : public QObject {
   QWidget* widget_ = nullptr;
   QPointer<QFormLayout> form_;
   QPointer<QLabel> echo_; // what is wrong with what is being typed, or how its size is understood
-  std::optional<Value> shown_;
+  std::optional<Value> shown_, in_force_;
   bool filling_ = false;
 };
 

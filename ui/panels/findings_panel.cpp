@@ -96,6 +96,7 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
   seen_ = new WhenSeen(*this, [this] { fill(); });
   connect(&session_, &Session::lab_changed, this, &FindingsPanel::renew);
   connect(&session_, &Session::exercise_changed, this, &FindingsPanel::renew);
+  connect(&session_, &Session::shown_changed, this, &FindingsPanel::count);
   connect(filter_, &QLineEdit::textChanged, seen_, &WhenSeen::renew);
   connect(accepted_, &QCheckBox::toggled, seen_, &WhenSeen::renew);
 }
@@ -108,14 +109,19 @@ void FindingsPanel::set_theme(Theme theme) {
 
 // The counts are wanted where the rows are not seen, too.
 void FindingsPanel::renew() {
+  seen_->renew();
+}
+
+// In a drag those of the state after the drop.
+void FindingsPanel::count() {
   std::array<int, 3> count{};
-  for (const Finding& f : session_.analysis().findings())
-    if (!f.accepted && holds_in(session_.lab(), f, session_.exercise()))
+  const Analysis& shown = session_.shown();
+  for (const Finding& f : shown.findings())
+    if (!f.accepted && holds_in(shown.lab(), f, session_.exercise()))
       ++count[static_cast<std::size_t>(f.severity)];
   emit counted(count[static_cast<std::size_t>(Severity::error)],
                count[static_cast<std::size_t>(Severity::caution)],
                count[static_cast<std::size_t>(Severity::note)]);
-  seen_->renew();
 }
 
 bool FindingsPanel::matches(const Finding& f) const {
@@ -230,7 +236,7 @@ QWidget* FindingsPanel::row(const Finding& f) {
   texts->addWidget(wrapped_text(whole_words(f.message), "heading", frame));
   const QString why =
       f.accepted ? words(text::findings_accepted_because, f.accepted->reason) : whole_words(f.reason);
-  texts->addWidget(new OneLine(why, "muted", frame));
+  texts->addWidget(wrapped_text(why, "muted", frame));
   across->addLayout(texts, 1);
   frame->setAccessibleName(words(f.message));
   frame->setAccessibleDescription(why);

@@ -40,6 +40,7 @@ class FindingsPanel : public QWidget {
 
  private:
   void renew();
+  void count();
   void fill();
   void empty();
   void fill_group(Severity, int count);

@@ -1,5 +1,6 @@
 #include "ui/panels/fix_buttons.h"
 
+#include "core/analyse/repair_alike.h"
 #include "core/text/tip_text.h"
 #include "ui/session/words.h"
 
@@ -23,6 +24,7 @@ void FixButtons::want(QWidget* row, QWidget* next, const Finding& finding) {
 
 void FixButtons::forget() {
   wanted_.clear();
+  all_.clear();
   timer_.stop();
 }
 
@@ -43,13 +45,38 @@ void FixButtons::add(const Wanted& w) {
   if (fixes.empty()) return;
   auto* across = static_cast<QBoxLayout*>(w.row->layout());
   QWidget* before = w.row;
-  for (const Fix& fix : fixes) {
-    QPushButton* button = make_button(fix, *w.row);
+  const auto put = [&](QPushButton* button) {
     across->insertWidget(across->indexOf(w.next), button, 0, Qt::AlignVCenter);
     button->show();
     QWidget::setTabOrder(before, button);
     before = button;
-  }
+  };
+  for (const Fix& fix : fixes) put(make_button(fix, *w.row));
+  const Rule& rule = *w.finding->rule;
+  if (std::find(all_.begin(), all_.end(), &rule) != all_.end()) return;
+  all_.push_back(&rule);
+  if (const std::size_t count = alike(session_.analysis(), rule.id, session_.exercise()); count > 1)
+    put(make_all(rule, count, *w.row));
+}
+
+QPushButton* FixButtons::make_all(const Rule& rule, std::size_t count, QWidget& row) {
+  auto* button = new QPushButton(words(text::fix_all, std::to_string(count)), &row);
+  button->setObjectName(QStringLiteral("fix_all"));
+  button->setProperty("role", QStringLiteral("fix"));
+  button->setToolTip(words(text::tip_fix_alike, std::to_string(count)));
+  button->setAccessibleDescription(button->toolTip());
+  connect(button, &QPushButton::clicked, this, [this, id = rule.id, count] { repair(id, count); });
+  return button;
+}
+
+void FixButtons::repair(std::string_view rule, std::size_t count) {
+  const AlikeRepaired done = repair_alike(session_.analysis(), rule, session_.exercise());
+  session_.seal();
+  if (done.edit.empty() || !session_.perform(done.edit)) return;
+  const Count repaired{static_cast<std::int64_t>(done.count)};
+  const bool all = alike(session_.analysis(), rule, session_.exercise()) == 0;
+  session_.tell(Notice::Kind::told, all ? words(text::fixed_alike, repaired)
+                                        : words(text::fixed_some, repaired, std::to_string(count)));
 }
 
 QPushButton* FixButtons::make_button(const Fix& fix, QWidget& row) {

@@ -3,6 +3,7 @@
 // rows stand before their buttons: those that are seen get theirs first, one in a turn of the event loop,
 // none during a drag.
 
+#include "core/findings/rule.h"
 #include "ui/session/session.h"
 
 #include <QPointer>
@@ -16,7 +17,8 @@ namespace snug {
 class FixButtons : public QObject {
  public:
   FixButtons(Session& session, QObject* parent);
-  // Before `next` in the layout of `row`. The finding is one of the session's analysis.
+  // Before `next` in the layout of `row`. The finding is one of the session's analysis. The first of a rule that
+  // holds several times gets a button for all of them as well.
   void want(QWidget* row, QWidget* next, const Finding& finding);
   // Of rows that go, or an analysis that goes.
   void forget();
@@ -32,10 +34,13 @@ class FixButtons : public QObject {
   void step();
   void add(const Wanted&);
   QPushButton* make_button(const Fix&, QWidget& row);
+  QPushButton* make_all(const Rule&, std::size_t count, QWidget& row);
+  void repair(std::string_view rule, std::size_t count);
 
   Session& session_;
   QTimer timer_;
   std::vector<Wanted> wanted_;
+  std::vector<const Rule*> all_; // that have a button for all of them
   std::int64_t asked_ = 0;
 };
 

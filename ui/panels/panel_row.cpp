@@ -2,9 +2,7 @@
 
 #include <QKeyEvent>
 #include <QMouseEvent>
-#include <QPainter>
 #include <QScrollArea>
-#include <QStyle>
 #include <QVBoxLayout>
 
 namespace snug {
@@ -38,35 +36,6 @@ QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent) {
 
 QLabel* heading(const QString& text, QWidget* parent) {
   return wrapped_text(text.left(1).toUpper() + text.mid(1), "heading", parent);
-}
-
-OneLine::OneLine(const QString& text, const char* tone, QWidget* row) : QLabel(text, row) {
-  setTextFormat(Qt::PlainText);
-  setProperty("tone", QLatin1String(tone));
-  setToolTip(QLatin1String("<qt>") + text.toHtmlEscaped() + QLatin1String("</qt>")); // wrapped
-  row->installEventFilter(this);
-}
-
-QSize OneLine::sizeHint() const {
-  return wordWrap() ? QLabel::sizeHint() : QSize(fontMetrics().averageCharWidth(), fontMetrics().height());
-}
-
-QSize OneLine::minimumSizeHint() const { return wordWrap() ? QLabel::minimumSizeHint() : sizeHint(); }
-
-void OneLine::paintEvent(QPaintEvent* event) {
-  if (wordWrap()) return QLabel::paintEvent(event);
-  QPainter painter(this);
-  style()->drawItemText(&painter, contentsRect(), Qt::AlignLeft | Qt::AlignVCenter, palette(), isEnabled(),
-                        fontMetrics().elidedText(text(), Qt::ElideRight, contentsRect().width()),
-                        foregroundRole());
-}
-
-bool OneLine::eventFilter(QObject* row, QEvent* event) {
-  if (event->type() == QEvent::FocusIn || event->type() == QEvent::FocusOut) {
-    setWordWrap(event->type() == QEvent::FocusIn);
-    updateGeometry();
-  }
-  return QLabel::eventFilter(row, event);
 }
 
 QVBoxLayout& renew_rows(QWidget& view, QWidget*& body) {

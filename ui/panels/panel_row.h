@@ -29,19 +29,6 @@ QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent);
 // Above a list: begins with a capital.
 QLabel* heading(const QString& text, QWidget* parent);
 
-// The same in one line, cut at its end; whole while `row`, which it stands in, has the keyboard focus, and as
-// its tool tip.
-class OneLine : public QLabel {
- public:
-  OneLine(const QString& text, const char* tone, QWidget* row);
-  QSize sizeHint() const override;
-  QSize minimumSizeHint() const override;
-
- protected:
-  void paintEvent(QPaintEvent*) override;
-  bool eventFilter(QObject*, QEvent*) override;
-};
-
 // Scrolls up and down only. Focus goes to what is inside, unless there is nothing that takes it.
 QScrollArea* scrolled(QWidget* inside, QWidget* parent, Qt::FocusPolicy focus = Qt::NoFocus);
 

@@ -1,5 +1,6 @@
 #include "ui/panels/property_panel.h"
 
+#include "core/analyse/in_force.h"
 #include "core/gesture/move.h"
 #include "core/gesture/set.h"
 #include "core/model/field_text.h"
@@ -310,6 +311,16 @@ std::optional<Value> PropertyPanel::common(const FieldInfo& f) const {
   return value;
 }
 
+std::optional<Value> PropertyPanel::common_in_force(const FieldInfo& f) const {
+  std::optional<Value> value;
+  for (const AnyId id : subjects_) {
+    auto next = in_force(session_.analysis(), id, f);
+    if (!next || (value && !(*value == *next))) return std::nullopt;
+    value = std::move(next);
+  }
+  return value;
+}
+
 void PropertyPanel::refresh() {
   const AnyId first = subjects_.front();
   const StructInfo& table = info_of(first.kind);
@@ -317,7 +328,7 @@ void PropertyPanel::refresh() {
                       ? as_qt(name_of(session_.lab(), first))
                       : words(text::property_several, Count{static_cast<std::int64_t>(subjects_.size())}));
   about_->setText(words(table.noun));
-  for (FieldEditor* e : editors_) e->show(common(e->field()));
+  for (FieldEditor* e : editors_) e->show(common(e->field()), common_in_force(e->field()));
   for (const auto& [field, list] : lists_) list->show_list(common(*field));
   for (const auto& [field, list] : ticks_)
     list->show_list([this, f = field](AnyId id) {

@@ -57,6 +57,7 @@ class PropertyPanel : public QWidget {
   void add_ways(QVBoxLayout&);
   void add_link(QVBoxLayout&, const char* name, const QString& title, AnyId to);
   // The value they have in common; nothing: they differ.
+  std::optional<Value> common_in_force(const FieldInfo&) const;
   std::optional<Value> common(const FieldInfo& f) const;
   void set(const FieldInfo&, const Value&);
 

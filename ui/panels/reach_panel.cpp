@@ -137,13 +137,17 @@ void ReachPanel::promise_answer() {
   const auto added = promise_that(session_.lab(), *question_->question(), verdict_, session_.exercise());
   if (!added) return session_.tell(added.error());
   take(added->edit, added->id);
+  if (question_->question()->target)
+    session_.tell(Notice::Kind::told,
+                  words(text::promise_any_address, name_of(session_.lab(), question_->question()->to)));
 }
 
 void ReachPanel::promise_anything() {
   if (!question_->question()) return;
-  const Added added = add_promise(session_.lab(), *question_->question(), session_.exercise());
-  take(added.edit, added.id);
-  emit change_wanted({added.id.number});
+  const auto added = add_promise(session_.lab(), *question_->question(), session_.exercise());
+  if (!added) return session_.tell(added.error());
+  take(added->edit, added->id);
+  emit change_wanted({added->id.number});
 }
 
 void ReachPanel::take(const Edit& edit, AnyId made) {

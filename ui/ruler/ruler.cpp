@@ -46,6 +46,12 @@ void Ruler::redraw() {
     changed += r.toAlignedRect().adjusted(-1, -1, 1, 1);
   if (next.height != drawing_.height) setFixedHeight(next.height);
   drawing_ = std::move(next);
+  std::vector<QRect> now = marks();
+  if (now != marked_) {
+    for (const std::vector<QRect>* all : {&marked_, &now})
+      for (const QRect& r : *all) changed += r.adjusted(-1, -1, 1, 1);
+    marked_ = std::move(now);
+  }
   const QString says = as_qt(drawing_.title + ": " + drawing_.description);
   if (says != accessibleName()) setAccessibleName(says);
   update(changed);
@@ -72,6 +78,13 @@ QRect Ruler::block(MachineId m) const {
   return {};
 }
 
+std::vector<QRect> Ruler::marks() const {
+  std::vector<QRect> out;
+  for (const AnyId id : session_.marked())
+    if (const QRect r = id.kind == Kind::machine ? block({id.number}) : QRect(); !r.isEmpty()) out.push_back(r);
+  return out;
+}
+
 MachineId Ruler::at(QPoint p) const {
   for (const AnyShape& s : drawing_.shapes)
     if (const auto* box = std::get_if<BoxShape>(&s);
@@ -95,13 +108,8 @@ void Ruler::paintEvent(QPaintEvent* event) {
   for (const AnyShape& s : drawing_.shapes)
     if (event->region().intersects(bounds(s).toAlignedRect())) paint(painter, s, snug::palette(theme_));
   painter.setBrush(Qt::NoBrush);
-  for (const AnyId id : session_.selection()) {
-    if (id.kind != Kind::machine) continue;
-    const QRect r = block({id.number});
-    if (r.isEmpty()) continue;
-    painter.setPen(QPen(colour(snug::palette(theme_), Ink::info), 2));
-    painter.drawRect(r.adjusted(0, 0, -1, -1));
-  }
+  painter.setPen(QPen(colour(snug::palette(theme_), Ink::info), 2));
+  for (const QRect& r : marks()) painter.drawRect(r.adjusted(0, 0, -1, -1));
   if (!hasFocus()) return;
   painter.setPen(QPen(colour(snug::palette(theme_), Ink::info), 2));
   painter.drawRoundedRect(rect().adjusted(1, 1, -1, -1), 4, 4);

@@ -37,6 +37,7 @@ class Ruler : public QWidget {
 
  private:
   void redraw();
+  std::vector<QRect> marks() const; // around blocks of what is chosen
   MachineId at(QPoint) const;
   MachineId edge_at(QPoint) const;
   Edit edit_at(int x) const;
@@ -45,6 +46,7 @@ class Ruler : public QWidget {
   Drawing drawing_;
   Theme theme_ = Theme::light;
   std::optional<ExerciseId> beside_, glance_;
+  std::vector<QRect> marked_; // as they were painted last
   MachineId dragged_;
   int pressed_x_ = 0;
   std::int64_t memory_ = 0, scale_ = 1; // when the drag began

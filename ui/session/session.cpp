@@ -38,9 +38,10 @@ bool concerns(const std::vector<AnyId>& changed, const std::vector<AnyId>& chose
 
 Session::Session(QObject* parent) : QObject(parent) {
   take(blank_lab(random_uid()));
-  connect(&keeper_, &Keeper::trouble, this, [this](const Problem& problem) { tell(problem); });
-  connect(&keeper_, &Keeper::well_again, this,
-          [this] { tell(Notice::Kind::told, words(text::window_kept_again)); });
+  connect(&keeper_, &Keeper::trouble, this, [this](const Problem& problem) { tell(problem, Notice::Until::never); });
+  connect(&keeper_, &Keeper::well_again, this, [this] {
+    tell(Notice::Kind::told, words(text::window_kept_again), Notice::Until::other_lab);
+  });
 }
 Session::~Session() = default;
 
@@ -95,7 +96,7 @@ bool Session::perform(Result<Edit> edit) {
   return false;
 }
 
-void Session::preview(const Edit& edit) {
+void Session::preview(const Edit& edit, std::optional<std::vector<AnyId>> in_hand) {
   take_back_preview();
   if (!preview_) preview_ = std::make_unique<Preview>(*lab_);
   if (!apply(preview_->lab, edit)) {
@@ -105,6 +106,7 @@ void Session::preview(const Edit& edit) {
   }
   preview_->back = inverse(edit);
   preview_->analysis.emplace(preview_->lab);
+  preview_->in_hand = std::move(in_hand);
   emit shown_changed();
 }
 
@@ -207,9 +209,13 @@ bool Session::open(const QString& path) {
   analyse_again();
   emit exercise_changed();
   emit selection_changed();
-  for (const Message& note : loaded->notes) tell(Notice::Kind::told, words(note));
-  if (sealed) tell(Notice::Kind::caution, words(text::window_sealed_folder, folder.toStdString()));
-  if (held) tell(Notice::Kind::caution, words(text::window_read_only, words(*held).toStdString()));
+  for (const Message& note : loaded->notes) tell(Notice::Kind::told, words(note), Notice::Until::other_lab);
+  if (sealed)
+    tell(Notice::Kind::caution, words(text::window_sealed_folder, folder.toStdString()),
+         Notice::Until::other_lab);
+  if (held)
+    tell(Notice::Kind::caution, words(text::window_read_only, words(*held).toStdString()),
+         Notice::Until::other_lab);
   return true;
 }
 
@@ -225,13 +231,14 @@ bool Session::write(const QString& path, bool over) {
   options.keep_previous = true;
   if (!over && path == path_ && hash_ != 0) options.loaded_hash = hash_;
   keeper_.will_save(journal_base(path.toStdString(), bytes));
-  const auto saved = save_file(path.toStdString(), bytes, options);
-  if (!saved) return tell(saved.error()), false;
+  const auto written = save_file(path.toStdString(), bytes, options);
+  if (!written) return tell(written.error(), Notice::Until::saved), false;
   hash_ = content_hash(bytes);
   path_ = path;
   history_.mark_clean();
   keeper_.saved(head(bytes));
   emit document_changed();
+  emit saved();
   return true;
 }
 
@@ -273,7 +280,9 @@ bool Session::recover(const std::string& journal) {
 bool Session::save() {
   if (path_.isEmpty()) return false;
   if (read_only_)
-    return tell(Notice::Kind::caution, words(say(text::window_save_elsewhere, path_.toStdString()))), false;
+    return tell(Notice::Kind::caution, words(say(text::window_save_elsewhere, path_.toStdString())),
+                Notice::Until::saved),
+           false;
   return write(path_, false);
 }
 
@@ -282,7 +291,7 @@ bool Session::save_over() { return !path_.isEmpty() && !read_only_ && write(path
 bool Session::save_as(const QString& path) {
   if (path == path_ && !read_only_) return save();
   auto taken = FileLock::take(path.toStdString());
-  if (!taken) return tell(taken.error()), false;
+  if (!taken) return tell(taken.error(), Notice::Until::saved), false;
   if (!write(path, true)) return false;
   lock_.emplace(std::move(*taken));
   read_only_ = false;
@@ -307,8 +316,13 @@ bool Session::reload() {
 }
 
 void Session::tell(const Problem& problem) {
+  tell(problem, problem.file.empty() ? Notice::Until::step : Notice::Until::other_lab);
+}
+
+void Session::tell(const Problem& problem, Notice::Until until) {
   const bool is_placed = !problem.file.empty() || problem.line > 0 || !problem.path.empty();
-  tell(Notice::Kind::error, is_placed ? words(problem) : whole_words(problem.message));
+  tell(Notice::Kind::error, is_placed ? words(problem) : whole_words(problem.message),
+       until);
 }
 
 } // namespace snug

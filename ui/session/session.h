@@ -18,8 +18,11 @@ namespace snug {
 // A sentence for the bar over the canvas.
 struct Notice {
   enum class Kind : std::uint8_t { told, caution, error };
+  // What makes it old: the next step, the file written, another lab; never: only who closes it.
+  enum class Until : std::uint8_t { step, saved, other_lab, never };
   Kind kind = Kind::told;
   QString text;
+  Until until = Until::step;
 };
 
 class Session : public QObject {
@@ -34,6 +37,10 @@ class Session : public QObject {
   // What the picture shows: while something is dragged, the state after the drop.
   const Analysis& shown() const { return is_previewing() ? *preview_->analysis : *analysis_; }
   bool is_previewing() const { return preview_ && preview_->analysis; }
+  // What is to be marked as chosen: of what is shown before a drop, what is in the hand.
+  const std::vector<AnyId>& marked() const {
+    return is_previewing() && preview_->in_hand ? *preview_->in_hand : selection_;
+  }
   // In which elements what is shown differs from the lab.
   std::vector<AnyId> previewed() const {
     return is_previewing() ? touched(*preview_->back) : std::vector<AnyId>{};
@@ -45,8 +52,9 @@ class Session : public QObject {
   bool perform(Result<Edit> edit);
   // Ends merging: what is typed or dragged next is a step of its own.
   void seal() { history_.seal(); }
-  // Shows the lab as after `edit`; nothing of it enters the lab or its history (DECISIONS 2).
-  void preview(const Edit& edit);
+  // Shows the lab as after `edit`; nothing of it enters the lab or its history (DECISIONS 2). `in_hand`: what is
+  // moved; null: what is chosen.
+  void preview(const Edit& edit, std::optional<std::vector<AnyId>> in_hand = std::nullopt);
   void end_preview();
 
   bool can_undo() const { return history_.can_undo(); }
@@ -89,8 +97,12 @@ class Session : public QObject {
   // The person is done with this lab: its journal goes.
   void close() { keeper_.end(); }
 
-  void tell(Notice::Kind kind, const QString& text) { emit told({kind, text}); }
+  void tell(Notice::Kind kind, const QString& text, Notice::Until until = Notice::Until::step) {
+    emit told({kind, text, until});
+  }
+  // One of a file is there until another lab is, one of an edit until the next step.
   void tell(const Problem& problem);
+  void tell(const Problem& problem, Notice::Until until);
 
  signals:
   void lab_changed();   // lab and analysis
@@ -98,6 +110,7 @@ class Session : public QObject {
   void selection_changed();
   void exercise_changed();
   void document_changed(); // path, dirty mark, read-only
+  void saved();            // the file was written
   void started();          // another lab altogether
   void told(const snug::Notice&);
 
@@ -108,6 +121,7 @@ class Session : public QObject {
     Lab lab;
     std::optional<Edit> back; // leads from `lab` to the session's; none: they are equal
     std::optional<Analysis> analysis;
+    std::optional<std::vector<AnyId>> in_hand;
   };
   bool take_back_preview(); // false: none was shown
   void take(Lab lab);

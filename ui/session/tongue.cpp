@@ -29,8 +29,10 @@ class ScreenTongue : public Tongue {
   }
 
   std::string term(std::string_view word) const override {
-    if (!translated || word.empty()) return std::string(word);
-    return QCoreApplication::translate(kContext, std::string(word).c_str(), "term").toStdString();
+    if (!translated || word.empty()) return Tongue::term(word);
+    const std::string told =
+        QCoreApplication::translate(kContext, std::string(word).c_str(), "term").toStdString();
+    return told == word ? Tongue::term(word) : told;
   }
 
   std::string number(std::string digits) const override {

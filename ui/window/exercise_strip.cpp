@@ -2,6 +2,7 @@
 
 #include "core/analyse/standing.h"
 #include "core/text/extras_text.h"
+#include "core/text/standing_text.h"
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 #include "ui/theme/theme.h"
@@ -37,8 +38,21 @@ class VerdictButton : public QPushButton {
     held_ = held;
     lengths_.clear();
     around_ = sizeHint().width() - length(text());
-    setMinimumSize(held ? size() : QSize(0, 0));
+    setMinimumSize(held ? size() : QSize(kept_, 0));
     setMaximumSize(held ? size() : QSize(QWIDGETSIZE_MAX, QWIDGETSIZE_MAX));
+  }
+  // Has this width at least while it is not held: other words do not move its neighbours.
+  void keep_width(int width) {
+    if (width == kept_) return;
+    kept_ = width;
+    if (!held_) setMinimumSize(kept_, 0);
+  }
+  // With the longest of the usual words after its name.
+  int roomy_width(const QString& name_in_button, const QStringList& usual) const {
+    int most = 0;
+    for (const QString& word : usual) most = std::max(most, fontMetrics().horizontalAdvance(word));
+    return QPushButton::sizeHint().width() - fontMetrics().horizontalAdvance(text()) +
+           fontMetrics().horizontalAdvance(name_in_button) + most;
   }
   // While it is held.
   bool has_room_for(const QString& words) { return around_ + length(words) <= width(); }
@@ -66,6 +80,7 @@ class VerdictButton : public QPushButton {
   }
   bool held_ = false;
   int around_ = 0; // pixels that are not words
+  int kept_ = 0;
   QHash<QString, int> lengths_;
 };
 
@@ -181,15 +196,35 @@ void ExerciseStrip::refresh() {
         std::find_if(buttons_.begin(), buttons_.end(), [&s](const auto& b) { return b.first == s.exercise; });
     if (at != buttons_.end()) show(s, *at->second);
   }
+  if (!session_.is_previewing()) keep_widths();
+}
+
+// Where there is room in one line: what comes and goes with every step moves nothing then.
+void ExerciseStrip::keep_widths() {
+  const QStringList usual{words(text::standing_fits), words(text::standing_tight), words(text::standing_over),
+                          words(text::standing_errors, Count{9}), words(text::standing_cautions, Count{9})};
+  int line = add_->sizeHint().width();
+  std::vector<int> roomy;
+  for (const auto& [id, button] : buttons_) {
+    roomy.push_back(button->roomy_width(name_in_button(id), usual));
+    line += roomy.back() + kGap;
+  }
+  const bool fits = line <= width();
+  for (std::size_t i = 0; i < roomy.size(); ++i) buttons_[i].second->keep_width(fits ? roomy[i] : 0);
+}
+
+void ExerciseStrip::resizeEvent(QResizeEvent*) {
+  if (!session_.is_previewing()) keep_widths();
+}
+
+QString ExerciseStrip::name_in_button(ExerciseId id) const {
+  const QString name = id ? as_qt(name_of(session_.shown().lab(), id)) : words(text::exercise_all_on);
+  return QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ");
 }
 
 void ExerciseStrip::show(const ExerciseStanding& s, VerdictButton& button) {
-  const Lab& lab = session_.shown().lab();
-  const QString name = s.exercise ? as_qt(name_of(lab, s.exercise)) : words(text::exercise_all_on);
   // Equal words are not set again: the whole window would be laid out anew, at every move of a drag.
-  const QString name_in_button =
-      QString(name).replace(QLatin1Char('&'), QStringLiteral("&&")) + QStringLiteral(" · ");
-  say(button, name_in_button, words(s.word));
+  say(button, name_in_button(s.exercise), words(s.word));
   if (const auto wanted = std::pair(s.standing, theme_); button.marked != wanted) {
     button.marked = wanted;
     button.setIcon(mark(s.standing, snug::palette(theme_)));

@@ -25,6 +25,9 @@ class ExerciseStrip : public QWidget {
   // Tips stand below this widget, which shows what they speak of. It outlives the strip's tips.
   void keep_clear(const QWidget& widget) { kept_clear_ = &widget; }
 
+ protected:
+  void resizeEvent(QResizeEvent*) override;
+
  signals:
   // The pointer or the keyboard is on one; nothing: on none.
   void looked_at(std::optional<snug::ExerciseId> id);
@@ -36,6 +39,8 @@ class ExerciseStrip : public QWidget {
   void add_plus();
   QPoint below_all(QPoint pointer) const;
   void refresh();
+  void keep_widths();
+  QString name_in_button(ExerciseId) const;
   void show(const ExerciseStanding&, VerdictButton&);
   void say(VerdictButton&, const QString& name_in_button, const QString& word);
   Session& session_;

@@ -16,7 +16,7 @@
 #include <QDialogButtonBox>
 #include <QFileInfo>
 #include <QFontDatabase>
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPixmap>
@@ -41,6 +41,18 @@ constexpr std::array<PaperInfo, 7> kPapers{
 QByteArray octets(const std::string& s) { return QByteArray(s.data(), static_cast<qsizetype>(s.size())); }
 
 constexpr const char* kLastFolder = "hand_out_folder"; // of the session: where the last one went
+
+// Its name above it.
+QLabel* add_field(QGridLayout& row, const Template& name, QWidget& field, int stretch) {
+  auto* label = new QLabel(words(name), field.parentWidget());
+  label->setProperty("tone", QStringLiteral("muted"));
+  label->setBuddy(&field);
+  const int column = row.columnCount();
+  row.addWidget(label, 0, column);
+  row.addWidget(&field, 1, column);
+  row.setColumnStretch(column, stretch);
+  return label;
+}
 
 bool is_picture(Paper p) { return p == Paper::svg || p == Paper::png || p == Paper::pdf; }
 
@@ -75,7 +87,8 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   setWindowTitle(words(text::hand_out_title));
   resize(900, 640);
   auto* box = new QVBoxLayout(this);
-  auto* top = new QHBoxLayout;
+  auto* top = new QGridLayout;
+  top->setVerticalSpacing(2);
   what_ = new QComboBox(this);
   what_->setObjectName(QStringLiteral("paper"));
   what_->setToolTip(words(text::tip_paper));
@@ -100,10 +113,10 @@ HandOut::HandOut(Session& session, QWidget* parent) : QDialog(parent), session_(
   title_->setAccessibleName(words(text::hand_out_lab_title));
   title_->setToolTip(words(text::hand_out_lab_title));
   title_->setMaxLength(200);
-  top->addWidget(title_, 1);
-  top->addWidget(what_, 1);
-  top->addWidget(exercise_);
-  top->addWidget(theme_);
+  add_field(*top, text::hand_out_no_title, *title_, 1);
+  add_field(*top, text::hand_out_what, *what_, 1);
+  exercise_label_ = add_field(*top, text::hand_out_exercise, *exercise_, 0);
+  theme_label_ = add_field(*top, text::hand_out_colours, *theme_, 0);
   box->addLayout(top);
   preview_ = new QStackedWidget(this);
   picture_ = new QLabel(preview_);
@@ -165,8 +178,10 @@ void HandOut::take_title() {
 
 void HandOut::refresh() {
   said_->clear();
-  theme_->setVisible(is_picture(paper()));
-  exercise_->setVisible(is_picture(paper()) && exercise_->count() > 1);
+  for (QWidget* w : {static_cast<QWidget*>(theme_), static_cast<QWidget*>(theme_label_)})
+    w->setVisible(is_picture(paper()));
+  for (QWidget* w : {static_cast<QWidget*>(exercise_), static_cast<QWidget*>(exercise_label_)})
+    w->setVisible(is_picture(paper()) && exercise_->count() > 1);
   const Paper shown = is_picture(paper()) ? Paper::png : paper();
   const auto bytes = make_paper(session_.analysis(), exercise(), shown, theme());
   preview_->setCurrentWidget(is_picture(paper()) ? static_cast<QWidget*>(picture_) : text_);

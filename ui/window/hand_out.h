@@ -47,6 +47,7 @@ class HandOut : public QDialog {
   Session& session_;
   QLineEdit* title_; // of the lab, which stands on what is handed out
   QComboBox* what_;
+  QLabel *exercise_label_ = nullptr, *theme_label_ = nullptr;
   QComboBox* theme_;
   QComboBox* exercise_;
   QStackedWidget* preview_;

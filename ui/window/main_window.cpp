@@ -54,7 +54,7 @@ MainWindow::MainWindow(QWidget* parent) : QMainWindow(parent) {
   connect_session();
   connect_start_page();
   connect_own_parts();
-  if (parts_->problem()) session_.tell(*parts_->problem());
+  if (parts_->problem()) session_.tell(*parts_->problem(), Notice::Until::never);
   set_theme(theme_of(QApplication::palette()));
   refresh_title();
   refresh_actions();
@@ -117,7 +117,12 @@ void MainWindow::connect_session() {
   connect(&session_, &Session::document_changed, this, &MainWindow::refresh_title);
   connect(&session_, &Session::document_changed, this, &MainWindow::watch_file);
   connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_actions);
-  connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_footer);
+  connect(&session_, &Session::lab_changed, notice_, [this] { notice_->outdate(Notice::Until::step); });
+  connect(&session_, &Session::saved, notice_, [this] {
+    notice_->outdate(Notice::Until::saved);
+    notice_->withdraw(QStringLiteral("changed"));
+  });
+  connect(&session_, &Session::shown_changed, this, &MainWindow::refresh_footer);
   connect(&session_, &Session::shown_changed, shares_, [this] {
     if (!session_.is_previewing()) shares_->fit_title();
   });
@@ -126,6 +131,7 @@ void MainWindow::connect_session() {
   connect(&session_, &Session::lab_changed, this, [this] { ending_ = false; });
   connect(&session_, &Session::started, this, [this] {
     for (const char* topic : {"changed", "keep_start"}) notice_->withdraw(QLatin1String(topic));
+    notice_->outdate(Notice::Until::other_lab);
     show_page(1);
   });
   connect(watcher_, &QFileSystemWatcher::fileChanged, this, &MainWindow::file_changed);
@@ -211,15 +217,16 @@ QWidget* MainWindow::make_footer() {
 }
 
 void MainWindow::refresh_footer() {
-  const Lab& lab = session_.lab();
-  const Analysis& a = session_.analysis();
+  const Analysis& a = session_.shown();
+  const Lab& lab = a.lab();
   const auto count = [](const Template& t, std::size_t n) {
     return words(t, Count{static_cast<std::int64_t>(n)});
   };
-  counts_->setText(QStringList{count(text::footer_machines, lab.machines.size()),
+  const QString counts = QStringList{count(text::footer_machines, lab.machines.size()),
                                count(text::footer_segments, lab.segments.size()),
                                count(text::footer_addresses, a.addresses().all().size())}
-                       .join(QStringLiteral(" · ")));
+                       .join(QStringLiteral(" · "));
+  if (counts != counts_->text()) counts_->setText(counts); // else all is laid out again, at every move of a drag
   constexpr std::array<std::int64_t, 4> kSizes{16, 32, 48, 64};
   QStringList parts, lines{words(text::tip_sizes)};
   bool over = false;
@@ -232,10 +239,13 @@ void MainWindow::refresh_footer() {
                                                         : text::verdict_fits;
     parts << words(text::footer_size, std::to_string(gib), snug::say(t));
   }
-  sizes_->setText(parts.join(QStringLiteral(" · ")));
+  const QString sizes = parts.join(QStringLiteral(" · "));
+  if (sizes != sizes_->text()) sizes_->setText(sizes);
   if (over) lines << words(text::tip_size_over);
-  sizes_->setToolTip(lines.join(QLatin1Char('\n')));
-  sizes_->setAccessibleDescription(sizes_->toolTip());
+  const QString tip = lines.join(QLatin1Char('\n'));
+  if (tip == sizes_->toolTip()) return;
+  sizes_->setToolTip(tip);
+  sizes_->setAccessibleDescription(tip);
 }
 
 void MainWindow::refresh_title() {

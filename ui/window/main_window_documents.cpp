@@ -111,7 +111,8 @@ void MainWindow::file_changed() {
 }
 
 void MainWindow::look_at_file() {
-  if (session_.path().isEmpty() || !QFileInfo::exists(session_.path()) || !session_.changed_outside()) return;
+  if (session_.path().isEmpty() || !QFileInfo::exists(session_.path())) return;
+  if (!session_.changed_outside()) return notice_->withdraw(QStringLiteral("changed"));
   if (!session_.is_dirty()) {
     if (session_.reload())
       notice_->show_notice(

@@ -65,7 +65,7 @@ void MainWindow::offer_recovery() {
 
 void MainWindow::remember_in(const QString& file) {
   if (const auto problem = settings_.keep_in(file))
-    session_.tell(Notice::Kind::caution, words(problem->message));
+    session_.tell(Notice::Kind::caution, words(problem->message), Notice::Until::never);
   take_place();
   take_keys();
   start_->refresh();
@@ -100,7 +100,8 @@ void MainWindow::remember_place() {
 
 void MainWindow::remember_recent(const Result<void>& done) {
   if (done || std::exchange(told_not_kept_, true)) return;
-  session_.tell(Notice::Kind::caution, words(text::settings_not_kept, words(done.error()).toStdString()));
+  session_.tell(Notice::Kind::caution, words(text::settings_not_kept, words(done.error()).toStdString()),
+                Notice::Until::never);
 }
 
 void MainWindow::finish_typing() {

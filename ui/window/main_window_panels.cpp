@@ -85,12 +85,12 @@ void MainWindow::connect_panels() {
     reach().show_promise(id);
   });
   connect(findings_, &FindingsPanel::counted, this, [this](int errors, int cautions, int notes) {
-    tabs_->setTabText(kFindingsTab, words(text::tab_findings, std::to_string(errors + cautions + notes)));
-    worst_ = errors > 0     ? std::optional(Severity::error)
+    const QString title = words(text::tab_findings, std::to_string(errors + cautions + notes));
+    if (title != tabs_->tabText(kFindingsTab)) tabs_->setTabText(kFindingsTab, title);
+    const auto worst = errors > 0     ? std::optional(Severity::error)
              : cautions > 0 ? std::optional(Severity::caution)
                             : std::nullopt;
-    mark_findings();
-    refresh_footer();
+    if (std::exchange(worst_, worst) != worst) mark_findings();
   });
   connect(tabs_, &QTabWidget::currentChanged, this, [this](int tab) {
     if (tab == kAddressesTab) addresses();

@@ -22,7 +22,7 @@ namespace snug {
 
 namespace {
 
-constexpr const char* kTopic = "topic";
+constexpr const char *kTopic = "topic", *kUntil = "until";
 constexpr int kWidest = 980, kMargin = 20;
 
 QString kind_word(Notice::Kind kind) {
@@ -89,15 +89,30 @@ void NoticeBar::ask(const QString& topic, const Notice& notice, const std::vecto
 }
 
 void NoticeBar::withdraw(const QString& topic) {
+  withdraw_if([&topic](const QWidget& row) { return row.property(kTopic).toString() == topic; });
+}
+
+// Questions are withdrawn by those who ask them.
+void NoticeBar::outdate(Notice::Until happened) {
+  withdraw_if([happened](const QWidget& row) {
+    const auto until = static_cast<Notice::Until>(row.property(kUntil).toInt());
+    return row.property(kTopic).toString().isEmpty() &&
+           (until == happened || (happened == Notice::Until::other_lab && until != Notice::Until::never));
+  });
+}
+
+void NoticeBar::withdraw_if(const std::function<bool(const QWidget& row)>& goes) {
+  const int before = rows_->count();
   bool had_keyboard = false;
-  for (int i = rows_->count(); i-- > 0;) {
+  for (int i = before; i-- > 0;) {
     QWidget* row = rows_->itemAt(i)->widget();
-    if (row->property(kTopic).toString() != topic) continue;
+    if (!goes(*row)) continue;
     had_keyboard = had_keyboard || row->isAncestorOf(window()->focusWidget());
     rows_->removeWidget(row);
     row->hide();
     row->deleteLater();
   }
+  if (rows_->count() == before) return;
   setVisible(rows_->count() > 0);
   place();
   emit changed();
@@ -120,6 +135,7 @@ QFrame* NoticeBar::add(const QString& topic, const Notice& notice, const std::ve
   auto* row = new QFrame(this);
   row->setObjectName(QStringLiteral("notice"));
   row->setProperty(kTopic, topic);
+  row->setProperty(kUntil, static_cast<int>(notice.until));
   row->setProperty("kind", kind_word(notice.kind));
   auto* box = new QHBoxLayout(row);
   box->setContentsMargins(12, 6, 8, 6);

@@ -24,7 +24,7 @@ class NoticeBar : public QWidget {
     QString words;
     std::function<void()> act;
   };
-  // What is said stays until it is closed, a choice is taken, or the next sentence.
+  // What is said stays until it is closed, a choice is taken, it is old, or the next sentence.
   void show_notice(const Notice& notice, const std::vector<Choice>& choices = {});
   // A question stays beside what is said later, until it is answered or withdrawn; one of a topic.
   void ask(const QString& topic, const Notice& notice, const std::vector<Choice>& choices);
@@ -35,6 +35,7 @@ class NoticeBar : public QWidget {
   };
   void ask_line(const QString& topic, const Notice& notice, const Line& line);
   void withdraw(const QString& topic);
+  void outdate(Notice::Until happened); // takes away what that makes old; another lab all but `never`
   QString text() const; // of all, one a line, the newest first
   void copy() const;    // that, onto the clipboard
 
@@ -46,6 +47,7 @@ class NoticeBar : public QWidget {
 
  private:
   void place();
+  void withdraw_if(const std::function<bool(const QWidget& row)>& goes);
   QFrame* add(const QString& topic, const Notice& notice, const std::vector<Choice>& choices);
   QPushButton* add_button(QFrame& row, const Choice& choice, const QString& help);
   QVBoxLayout* rows_;

@@ -31,7 +31,7 @@ Sides::Sides(Session& session, QWidget* parts, QWidget* outline, QWidget* proper
   across_->setHandleWidth(1);
   across_->installEventFilter(this);
   for (FoldingSide* side : {left_, right_}) {
-    connect(side, &FoldingSide::turned, this, &Sides::share_width);
+    connect(side, &FoldingSide::turned, this, [this, side] { turned(*side); });
     connect(side, &FoldingSide::chosen_by_person, this, [this, side](bool on) {
       (side == left_ ? left_by_person_ : right_by_person_) = on ? Folded::open : Folded::folded;
     });
@@ -53,8 +53,27 @@ void Sides::show(FoldingSide& side, int panel) {
   (&side == left_ ? left_by_person_ : right_by_person_) = Folded::open;
 }
 
+// Where both leave too little for the picture, the one that was opened last stays; the other is there again
+// once there is room.
+void Sides::turned(FoldingSide& side) {
+  if (following_) return;
+  if (side.open() >= 0) {
+    latest_ = &side;
+    FoldingSide& other = &side == left_ ? *right_ : *left_;
+    if (other.open() >= 0 && !has_room_for_both()) other.fold();
+  }
+  share_width();
+}
+
+bool Sides::has_room_for_both() const {
+  const int picture = across_->widget(1)->minimumSizeHint().width();
+  return left_->wanted_width() + right_->wanted_width() + picture + 2 * across_->handleWidth() <=
+         across_->width();
+}
+
 // Who begins with nothing needs the parts.
 void Sides::follow_window() {
+  following_ = true;
   const bool nothing_yet = session_.lab().machines.empty();
   if (is_open(left_by_person_, nothing_yet || across_->width() >= kLeftOpens))
     left_->unfold();
@@ -64,6 +83,10 @@ void Sides::follow_window() {
     right_->unfold();
   else
     right_->fold();
+  if (left_->open() >= 0 && right_->open() >= 0 && !has_room_for_both())
+    (latest_ == left_ ? right_ : left_)->fold();
+  following_ = false;
+  share_width();
 }
 
 void Sides::share_width() {

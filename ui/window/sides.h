@@ -36,10 +36,14 @@ class Sides : public QObject {
   void show(FoldingSide& side, int panel);
   void follow_window();
   void share_width();
+  void turned(FoldingSide& side);
+  bool has_room_for_both() const;
 
   Session& session_;
   QSplitter* across_;
   FoldingSide *left_, *right_;
+  FoldingSide* latest_ = nullptr; // of the two that was opened last
+  bool following_ = false;        // the window: nobody opens anything
   Folded left_by_person_ = Folded::by_width, right_by_person_ = Folded::by_width;
 };
 

@@ -52,5 +52,12 @@ TEST(Problem, NamesFileLineColumnAndPath) {
             "lab.snuglab:3:7: /machines/0: m has 1 card");
 }
 
+// Acronyms and names as their standards spell them, whatever documents write.
+TEST(Message, TermsAreSpeltAsPeopleDo) {
+  EXPECT_EQ(english(Argument(Term{"nat"})), "NAT");
+  EXPECT_EQ(english(Argument(Term{"iscsi"})), "iSCSI");
+  EXPECT_EQ(english(Argument(Term{"isolated"})), "isolated");
+}
+
 } // namespace
 } // namespace snug

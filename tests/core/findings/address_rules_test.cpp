@@ -212,7 +212,7 @@ const std::vector<RuleCase> kCases{
        w.segment(w.deck).pc_address4 = address("172.22.10.1");
        return Ids{AnyId{Kind::pc, 0}, w.deck};
      }},
-    {"default-twice", caution, false,
+    {"default-twice", caution, true,
      [](World& w) {
        w.machine(w.desk).routes.push_back(w.machine(w.desk).routes[0]);
        return Ids{w.desk};

@@ -78,5 +78,28 @@ TEST(Consequences, SayOverAndSettled) {
                           [](const Message& m) { return english(m).starts_with("no longer: "); }));
 }
 
+// A PC that was tight and is over: nothing was won.
+TEST(Consequences, WhatBecomesGraverDoesNotGo) {
+  Lab lab = sample("skerry-ferries");
+  lab.pc.installed = 256 * 1024;
+  lab.pc.reserved = 8 * 1024;
+  lab.pc.keep_free = 2 * 1024;
+  const auto with_headroom = [&lab](std::int64_t mib) {
+    Lab out = lab;
+    out.pc.installed -= Analysis(lab).budgets(ExerciseId{}).memory.front().headroom() - mib;
+    return out;
+  };
+  const Lab tight = with_headroom(500), over = with_headroom(-500), fits = with_headroom(64 * 1024);
+  const auto lines = [](const Lab& now, const Lab& then) {
+    std::string out;
+    for (const Message& m : consequences(Analysis(now), Analysis(then), {}, 50)) out += english(m) + "\n";
+    return out;
+  };
+  EXPECT_EQ(lines(tight, over).find("no longer: study PC has"), std::string::npos) << lines(tight, over);
+  EXPECT_NE(lines(tight, over).find("new: study PC is over"), std::string::npos) << lines(tight, over);
+  EXPECT_NE(lines(tight, fits).find("no longer: study PC has"), std::string::npos) << lines(tight, fits);
+  EXPECT_NE(lines(over, tight).find("no longer: study PC is over"), std::string::npos) << lines(over, tight);
+}
+
 } // namespace
 } // namespace snug::test

@@ -72,16 +72,18 @@ TEST_F(PromiseEdits, WhatNoPromiseSpeaksOfIsRefused) {
 TEST_F(PromiseEdits, OneToBeChangedHasTwoEnds) {
   for (const ReachQuestion& asked : {q, between({Kind::pc, 0}, kOutside), between(kOutside, q.to),
                                      between(kOutside, kOutside), between(q.from, q.from)}) {
-    const Added added = add_promise(lab, asked, {});
+    const auto added = add_promise(lab, asked, {});
+    ASSERT_TRUE(added);
     Lab after = lab;
-    ASSERT_TRUE(apply(after, added.edit));
+    ASSERT_TRUE(apply(after, added->edit));
     EXPECT_NE(after.promises.back().from, after.promises.back().to);
-    EXPECT_EQ(AnyId(after.promises.back().id), added.id);
+    EXPECT_EQ(AnyId(after.promises.back().id), added->id);
   }
 }
 
 TEST_F(PromiseEdits, EveryFieldIsChangedInANamedStep) {
-  ASSERT_TRUE(apply(lab, add_promise(lab, q, {}).edit));
+  ASSERT_TRUE(apply(lab, add_promise(lab, q, {})->edit));
+  EXPECT_EQ(add_promise(lab, q, {}).error().message.id(), "gesture-promised") << "a second time";
   EXPECT_EQ(english(set("must", Value(std::string("never")))->label),
             "Change the promise that beacon reaches hold");
   change("must", Value(std::string("never")));
