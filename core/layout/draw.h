@@ -20,6 +20,7 @@ struct DrawOptions {
   bool show_held = false;      // a mark on machines that are kept in place
   bool show_bands = false;     // names of bands, where there are several
   bool offer_power = false;    // power marks where everything is on as well, if there are exercises
+  bool invite = false;         // where nothing runs: how a part comes there
   bool describe = true;        // titles and descriptions of machines
   Box only;                    // machines and wires that do not meet it are left out; empty: none is
 };

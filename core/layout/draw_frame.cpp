@@ -50,6 +50,9 @@ void draw_pc(Pen& pen, const Scene& scene) {
     const int middle = scene.places.rows.front().top + 34;
     pen.text({frame.x + frame.w / 2, middle}, english(say(text::layout_empty)),
              {kTitle, Ink::muted, Weight::regular, Anchor::middle}, frame.w - 60);
+    if (scene.options.invite)
+      pen.text({frame.x + frame.w / 2, middle + 18}, english(say(text::layout_invite)),
+               {kPlain, Ink::muted, Weight::regular, Anchor::middle}, frame.w - 60);
   }
   pen.close(group);
 }

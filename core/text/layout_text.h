@@ -7,6 +7,8 @@ namespace snug::text {
 
 inline constexpr Template layout_outside{"layout-outside", "Outside this PC"};
 inline constexpr Template layout_empty{"layout-empty", "Nothing runs on this PC yet"};
+inline constexpr Template layout_invite{"layout-invite",
+                                        "Drag a part from the left to here, or click the part and then here"};
 inline constexpr Template layout_no_name{"layout-no-name", "no name"};
 inline constexpr Template layout_no_role{"layout-no-role", "no role"};
 inline constexpr Template layout_processors{"layout-processors", "{0} processors", "{0} processor"};

@@ -67,9 +67,9 @@ inline constexpr Template promise_elsewhere{"promise-elsewhere", "It speaks of o
 inline constexpr Template promise_all_on{"promise-all-on", "everything on"};
 inline constexpr Template promise_broken_in{"promise-broken-in", "broken in {0}"};
 inline constexpr Template promise_kept_in{"promise-kept-in", "kept in {0}"};
-inline constexpr Template promise_not_judged_in{"promise-not-judged-in", "not judged in {0}"};
+inline constexpr Template promise_not_judged_in{"promise-not-judged-in", "nothing to check in {0}"};
 inline constexpr Template promise_broken_everywhere{"promise-broken-everywhere", "broken in every exercise"};
 inline constexpr Template promise_kept_everywhere{"promise-kept-everywhere", "kept in every exercise"};
-inline constexpr Template promise_judged_nowhere{"promise-judged-nowhere", "judged in no exercise"};
+inline constexpr Template promise_judged_nowhere{"promise-judged-nowhere", "nothing to check in any exercise"};
 
 } // namespace snug::text

@@ -54,7 +54,7 @@ inline constexpr Template promises_none{
 inline constexpr Template promises_more{"promises-more", "{0} more promises", "{0} more promise"};
 inline constexpr Template promise_is_kept{"promise-is-kept", "kept"};
 inline constexpr Template promise_is_broken{"promise-is-broken", "broken"};
-inline constexpr Template promise_not_judged{"promise-not-judged", "not judged"};
+inline constexpr Template promise_not_judged{"promise-not-judged", "nothing to check"};
 inline constexpr Template promise_state{"promise-state", "{0}: {1}"};
 inline constexpr Template promise_any_address{
     "promise-any-address", "A promise speaks of {0} as a whole, whichever of its addresses is asked."};

@@ -184,8 +184,8 @@ inline constexpr Template changed_keep_mine{"changed-keep-mine", "Write mine ove
 inline constexpr Template changed_save_copy{"changed-save-copy", "Save mine elsewhere…"};
 inline constexpr Template start_title{"start-title",
                                       "A data centre on one PC: does it fit, who has which address?"};
-inline constexpr Template start_this_pc{"start-this-pc", "Blank lab on this computer"};
-inline constexpr Template start_blank{"start-blank", "Blank lab"};
+inline constexpr Template start_this_pc{"start-this-pc", "Blank lab for this computer"};
+inline constexpr Template start_blank{"start-blank", "Blank lab for another PC"};
 inline constexpr Template start_open{"start-open", "Open a lab…"};
 inline constexpr Template start_samples{"start-samples", "Start from a sample"};
 inline constexpr Template start_about{"start-about", "{0} machines, {1} segments, {2} PC",

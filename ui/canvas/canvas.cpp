@@ -66,7 +66,7 @@ void Canvas::redraw() {
   options.full_addresses = false;
   options.show_ruler = options.show_state = false; // the ruler over the canvas says it
   options.show_legend = false;
-  options.show_held = options.offer_power = options.show_bands = true;
+  options.show_held = options.offer_power = options.show_bands = options.invite = true;
   Drawing next = culled_ ? draw_preview(options) : draw(session_.shown(), options);
   std::vector<QRectF> changed = differences(drawing_, next, as_rect(seen()));
   const std::vector<QRectF> before = ringed();

@@ -127,6 +127,7 @@ class Canvas : public QAbstractScrollArea {
   void take_units(QPainter&) const;
   std::vector<QRectF> parts_of(const QRegion& view) const;
   void paint_over(QPainter&, const Repaint&);
+  std::vector<QRectF> rings_of(AnyId) const;
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
   void paint_marks(QPainter&, AnyId);
   void paint_way(QPainter&);

@@ -80,20 +80,48 @@ void Canvas::paint_picture(QPainter& painter, const QRegion& part, const Drawing
   painter.restore();
 }
 
+// Of a segment a band along each stretch of its rail, between the words over and below it: a ring around all
+// would cross its neighbours' words.
+std::vector<QRectF> Canvas::rings_of(AnyId id) const {
+  constexpr qreal kAround = 4, kAroundRail = 4.5, kBesideRail = 5;
+  if (id.kind != Kind::segment) {
+    const snug::Box box = box_of(drawing_, id);
+    return box.w == 0 ? std::vector<QRectF>{}
+                      : std::vector{as_rect(box).adjusted(-kAround, -kAround, kAround, kAround)};
+  }
+  std::vector<QRectF> out;
+  for (const AnyShape& s : drawing_.shapes)
+    if (const auto* line = std::get_if<LineShape>(&s); line && line->of == id && line->part == Part::rail)
+      out.push_back(
+          QRectF(QPointF(line->from.x, line->from.y), QPointF(line->to.x, line->to.y))
+              .normalized()
+              .adjusted(-kBesideRail, -kAroundRail, kBesideRail, kAroundRail));
+  return out;
+}
+
 void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool dashed) {
-  snug::Box box = box_of(drawing_, id);
-  if (box.w == 0) return;
-  const QRectF around = as_rect(box).adjusted(-4, -4, 4, 4);
-  constexpr qreal kCorner = 10, kCrisp = 1.5; // pixels that a stroke must have to be filled
-  if (dashed && width * zoom_ >= kCrisp) {
-    paint_dashed(painter, {around, kCorner, qreal(width), 3.0 * width, 2.0 * width}, colour(colours(), ink),
-                 as_rect(seen()));
-  } else {
-    QPen pen(colour(colours(), ink), width);
-    if (dashed) pen.setDashPattern({3, 2});
-    painter.setPen(pen);
-    painter.setBrush(Qt::NoBrush);
-    painter.drawRoundedRect(around, kCorner, kCorner);
+  constexpr qreal kMostCorner = 10, kCrisp = 1.5; // pixels that a stroke must have to be filled
+  for (const QRectF& around : rings_of(id)) {
+    const qreal corner = std::min(kMostCorner, around.height() / 2);
+    if (id.kind == Kind::segment) {
+      QColor band = colour(colours(), ink);
+      painter.setPen(QPen(band, width > 1 ? 1.2 : 0.8));
+      constexpr int kFaint = 56; // of 255
+      band.setAlpha(kFaint);
+      painter.setBrush(band);
+      painter.drawRoundedRect(around, corner, corner);
+      continue;
+    }
+    if (dashed && width * zoom_ >= kCrisp) {
+      paint_dashed(painter, {around, corner, qreal(width), 3.0 * width, 2.0 * width}, colour(colours(), ink),
+                   as_rect(seen()));
+    } else {
+      QPen pen(colour(colours(), ink), width);
+      if (dashed) pen.setDashPattern({3, 2});
+      painter.setPen(pen);
+      painter.setBrush(Qt::NoBrush);
+      painter.drawRoundedRect(around, corner, corner);
+    }
   }
   paint_marks(painter, id);
 }
@@ -230,6 +258,7 @@ QRegion Canvas::ring_of(AnyId id) const {
   if (box.w == 0) return {};
   const int out = qCeil(kRingOut * zoom_), corner = qCeil(kRingCorner * zoom_);
   const QRect on = on_view(box).toAlignedRect(), all = on.adjusted(-out, -out, out, out);
+  if (id.kind == Kind::segment) return all;                // around the rails in it
   QRegion ring = QRegion(all) - on.adjusted(1, 1, -1, -1); // a pixel is shared with the edge
   for (const QPoint p : {all.topLeft(), all.topRight(), all.bottomLeft(), all.bottomRight()})
     ring += QRect(p - QPoint(corner, corner), p + QPoint(corner, corner)) & all;
@@ -272,6 +301,7 @@ QRegion Canvas::around(AnyId id) const {
   const snug::Box box = box_of(drawing_, id);
   if (box.w == 0) return {};
   const QRect on = on_view(box).toAlignedRect();
+  if (id.kind == Kind::segment) return on.adjusted(-kRingReach, -kRingReach, kRingReach, kRingReach);
   const int out = std::max(kRingReach, qCeil(kRingReach * zoom_));
   const QRect inner = on.adjusted(out, out, -out, -out);
   const QRegion all(on.adjusted(-out, -out, out, out));

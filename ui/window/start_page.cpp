@@ -107,7 +107,8 @@ QWidget* StartPage::samples() {
   int n = 0;
   for (const EmbeddedFile& file : embedded_samples()) {
     const auto lab = read_lab(file.bytes, file.name);
-    if (!lab) continue; // a test reads them all
+    if (!lab) continue;                  // a test reads them all
+    if (lab->machines.empty()) continue; // what the buttons above offer
     auto* card = new LabCard(*lab, as_qt(lab->facts.title.empty() ? file.name : lab->facts.title), box);
     card->setObjectName(QStringLiteral("sample_") + as_qt(file.name));
     connect(card, &QPushButton::clicked, this, [this, name = as_qt(file.name)] { emit sample_wanted(name); });

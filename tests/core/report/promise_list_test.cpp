@@ -126,7 +126,7 @@ TEST(PromiseList, ExercisesAreNamedByState) {
   }
   line.occasions = {Kept::kept, Kept::broken, Kept::not_judged, Kept::kept};
   EXPECT_EQ(english(occasions_text(lab, line)),
-            "broken in One; kept in everything on and Three; not judged in Two");
+            "broken in One; kept in everything on and Three; nothing to check in Two");
 }
 
 } // namespace
