@@ -100,7 +100,7 @@ TEST_F(DragsShow, FooterAndNumberOfFindingsFollow) {
   hand.session().preview(remove_elements(hand.lab(), std::vector<AnyId>{hand.machine("hold")}));
   EXPECT_TRUE(footer().startsWith(QString::number(hand.lab().machines.size() - 1))) << footer().toStdString();
   EXPECT_NE(shown(), before);
-  EXPECT_TRUE(tab().endsWith(QString::number(shown()))) << tab().toStdString();
+  EXPECT_TRUE(QTest::qWaitFor([&] { return tab().endsWith(QString::number(shown())); }, 2000)) << tab().toStdString();
   hand.session().end_preview();
   EXPECT_EQ(footer(), foot);
   EXPECT_EQ(tab(), findings);

@@ -17,7 +17,6 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -28,6 +27,7 @@ namespace snug {
 namespace {
 
 constexpr int kMostRows = 200; // the rest is counted
+constexpr int kSoon = 60;      // ms
 constexpr QLatin1String kRow("finding");
 
 QString key_of(std::string_view rule, AnyId first_place) {
@@ -96,7 +96,15 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent) : QWidget(parent
   seen_ = new WhenSeen(*this, [this] { fill(); });
   connect(&session_, &Session::lab_changed, this, &FindingsPanel::renew);
   connect(&session_, &Session::exercise_changed, this, &FindingsPanel::renew);
-  connect(&session_, &Session::shown_changed, this, &FindingsPanel::count);
+  settle_.setSingleShot(true);
+  settle_.setInterval(kSoon);
+  connect(&settle_, &QTimer::timeout, this, &FindingsPanel::count);
+  connect(&session_, &Session::shown_changed, this, [this] {
+    if (!session_.is_previewing())
+      count();
+    else if (!settle_.isActive())
+      settle_.start();
+  });
   connect(filter_, &QLineEdit::textChanged, seen_, &WhenSeen::renew);
   connect(accepted_, &QCheckBox::toggled, seen_, &WhenSeen::renew);
 }
@@ -112,8 +120,9 @@ void FindingsPanel::renew() {
   seen_->renew();
 }
 
-// In a drag those of the state after the drop.
+// In a drag those of the state after the drop, a few times a second: another number lays out all tabs.
 void FindingsPanel::count() {
+  settle_.stop();
   std::array<int, 3> count{};
   const Analysis& shown = session_.shown();
   for (const Finding& f : shown.findings())

@@ -4,6 +4,7 @@
 #include "core/layout/palette.h"
 #include "ui/session/session.h"
 
+#include <QTimer>
 #include <QWidget>
 
 class QLabel;
@@ -61,6 +62,7 @@ class FindingsPanel : public QWidget {
   std::array<std::vector<const Finding*>, 3> groups_; // what matches, while it is filled in
   int shown_ = 0;
   FixButtons* fixes_;
+  QTimer settle_; // until the findings of a drag are counted
   WhenSeen* seen_;
 };
 

@@ -5,6 +5,8 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <array>
+
 namespace snug {
 
 PanelRow::PanelRow(QWidget* parent, const QString& name, std::function<void()> go)
@@ -26,8 +28,35 @@ void PanelRow::keyPressEvent(QKeyEvent* event) {
   QFrame::keyPressEvent(event);
 }
 
+namespace {
+
+// Layouts ask several times for the height at the same few widths (with and without scroll bar), and each answer
+// of a label shapes its text anew.
+class Wrapped : public QLabel {
+ public:
+  using QLabel::QLabel;
+  int heightForWidth(int width) const override {
+    if (text() != text_ || font() != font_) {
+      known_.fill({-1, 0});
+      text_ = text();
+      font_ = font();
+    }
+    for (const auto& [known, height] : known_)
+      if (known == width) return height;
+    return (known_[next_++ % known_.size()] = {width, QLabel::heightForWidth(width)}).second;
+  }
+
+ private:
+  mutable std::array<std::pair<int, int>, 3> known_{{{-1, 0}, {-1, 0}, {-1, 0}}}; // width, height
+  mutable std::size_t next_ = 0;
+  mutable QString text_;
+  mutable QFont font_;
+};
+
+} // namespace
+
 QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent) {
-  auto* label = new QLabel(text, parent);
+  auto* label = new Wrapped(text, parent);
   label->setTextFormat(Qt::PlainText);
   label->setWordWrap(true);
   label->setProperty("tone", QLatin1String(tone));
