@@ -6,8 +6,8 @@
 
 namespace snug {
 
-// The value that holds instead of an empty field, worked out from roles, segments and the PC, in the field's unit;
-// none: nothing does, or the field is not empty.
+// The value that holds instead of an empty field, worked out from roles, segments and the PC, in the field's
+// unit; none: nothing does, or the field is not empty.
 std::optional<Value> in_force(const Analysis&, AnyId, const FieldInfo&);
 
 } // namespace snug

@@ -41,8 +41,9 @@ AlikeRepaired repair_alike(const Analysis& a, std::string_view rule, ExerciseId 
 }
 
 std::size_t alike(const Analysis& a, std::string_view rule, ExerciseId exercise) {
-  return static_cast<std::size_t>(std::count_if(
-      a.findings().begin(), a.findings().end(), [&](const Finding& f) { return counts(a, f, rule, exercise); }));
+  return static_cast<std::size_t>(
+      std::count_if(a.findings().begin(), a.findings().end(),
+                    [&](const Finding& f) { return counts(a, f, rule, exercise); }));
 }
 
 } // namespace snug

@@ -1,5 +1,6 @@
 #include "core/base/tongue.h"
 
+#include "core/base/size.h"
 #include "core/text/unit_text.h"
 
 #include <array>
@@ -39,6 +40,12 @@ std::string Tongue::term(std::string_view word) const {
   for (const auto& [written, spelt] : kSpelt)
     if (word == written) return std::string(spelt);
   return std::string(word);
+}
+
+std::string Tongue::size(std::int64_t mib) const {
+  const std::string exact = mib_text(mib);
+  const std::size_t unit = exact.find(' ');
+  return number(exact.substr(0, unit)) + exact.substr(unit);
 }
 
 struct Renderer {

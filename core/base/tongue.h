@@ -13,6 +13,8 @@ class Tongue {
 
   std::string say(const Message&) const;
   std::string say(const Argument&) const;
+  // Exactly, as a size field shows it: "3.5 GiB"; in 0 … kMaxMib.
+  std::string size(std::int64_t mib) const;
   // Where it stands alone: begins with a capital letter unless it begins with a name.
   std::string sentence(const Message&) const;
 

@@ -112,10 +112,9 @@ void check_defaults(const Context& c, std::vector<Finding>& out) {
     const std::vector<Route> equal = equal_defaults(c.lab.machines[m]);
     if (equal.empty()) return;
     const AnyId id = c.lab.machines[m].id;
-    out.push_back(found(
-        Severity::caution,
-        say(text::default_twice, c.name(id), Count{static_cast<std::int64_t>(equal.size())}),
-        say(text::default_twice_why), {id}));
+    out.push_back(found(Severity::caution,
+                        say(text::default_twice, c.name(id), Count{static_cast<std::int64_t>(equal.size())}),
+                        say(text::default_twice_why), {id}));
   });
 }
 

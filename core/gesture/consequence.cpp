@@ -45,8 +45,8 @@ bool same_finding(const Finding& a, const Finding& b) {
 // What was a caution and becomes an error does not go.
 bool grows(const Finding& f, std::span<const Finding> then) {
   return std::any_of(then.begin(), then.end(), [&f](const Finding& o) {
-    return o.rule->topic == f.rule->topic && o.severity < f.severity && !f.places.empty() && !o.places.empty() &&
-           f.places.front() == o.places.front();
+    return o.rule->topic == f.rule->topic && o.severity < f.severity && !f.places.empty() &&
+           !o.places.empty() && f.places.front() == o.places.front();
   });
 }
 

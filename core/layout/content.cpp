@@ -6,6 +6,7 @@
 #include "core/budget/memory.h"
 #include "core/budget/memory_words.h"
 #include "core/layout/content_steps.h"
+#include "core/text/base_text.h"
 #include "core/text/layout_text.h"
 
 #include <algorithm>
@@ -22,29 +23,32 @@ std::string joined(const std::vector<std::string>& parts) {
 }
 
 // Exact where it is short, else as people say it.
-std::string memory_words(std::int64_t mib) {
-  return mib % (kMibPerGib / 2) == 0 || mib < kMibPerGib ? mib_text(mib) : show_mib(mib);
+std::string memory_words(const DrawOptions& o, std::int64_t mib) {
+  return mib % (kMibPerGib / 2) == 0 || mib < kMibPerGib ? o.size(mib) : o.words(say(text::plain, Mib{mib}));
 }
 
 void read_pc(const Source& source, Content& content) {
   const Pc& pc = source.lab.pc;
-  content.pc_name = clean(pc.name.empty() ? english(say(text::layout_no_name)) : pc.name);
+  content.pc_name = clean(pc.name.empty() ? source.options.words(say(text::layout_no_name)) : pc.name);
   std::vector<std::string> facts;
   const std::int64_t size = usable(pc);
   facts.push_back(size == pc.installed
-                      ? memory_words(pc.installed)
-                      : english(say(text::layout_usable, memory_words(size), memory_words(pc.installed))));
-  facts.push_back(english(say(text::layout_cores, Count{pc.cores})));
-  facts.push_back(english(say(text::layout_threads, Count{pc.threads})));
-  if (pc.nested_virtualization == Known::yes) facts.push_back(english(say(text::layout_nested_on)));
-  if (pc.nested_virtualization == Known::no) facts.push_back(english(say(text::layout_nested_off)));
+                      ? memory_words(source.options, pc.installed)
+                      : source.options.words(say(text::layout_usable, memory_words(source.options, size),
+                                                 memory_words(source.options, pc.installed))));
+  facts.push_back(source.options.words(say(text::layout_cores, Count{pc.cores})));
+  facts.push_back(source.options.words(say(text::layout_threads, Count{pc.threads})));
+  if (pc.nested_virtualization == Known::yes)
+    facts.push_back(source.options.words(say(text::layout_nested_on)));
+  if (pc.nested_virtualization == Known::no)
+    facts.push_back(source.options.words(say(text::layout_nested_off)));
   content.pc_facts = joined(facts);
 }
 
 void read_title(const Source& source, Content& content) {
   const LabFacts& facts = source.lab.facts;
   content.title = clean(facts.title);
-  if (content.title.empty()) content.title = english(say(text::title_untitled));
+  if (content.title.empty()) content.title = source.options.words(say(text::title_untitled));
   content.author = clean(facts.author);
   if (facts.date) content.date = to_text(*facts.date);
   if (const Exercise* e = find<Exercise>(source.lab, source.options.exercise))
@@ -71,13 +75,14 @@ void say_machine(const Source& source, std::uint32_t place, MachineText& t) {
   t.id = m.id;
   t.name = clean(m.name);
   if (source.options.describe) t.title = clean(name_at(m));
-  if (t.name.empty()) t.name = english(say(text::layout_no_name));
+  if (t.name.empty()) t.name = source.options.words(say(text::layout_no_name));
   t.hypervisor = index.is_hypervisor(place);
   if (source.ruler_only) return;
   const Role* role = index.role(m.role);
-  t.role = role != nullptr ? clean(role->title) : english(say(text::layout_no_role));
-  t.memory = mib_text(m.memory);
-  t.processors = english(say(text::layout_processors, Count{m.processors}));
+  t.role = role != nullptr ? clean(source.options.word(role->title))
+                           : source.options.words(say(text::layout_no_role));
+  t.memory = source.options.size(m.memory);
+  t.processors = source.options.words(say(text::layout_processors, Count{m.processors}));
   t.band = m.band;
   t.held = m.pinned;
   t.bar = {m.expected_percent, 100, Verdict::fits};
@@ -85,8 +90,9 @@ void say_machine(const Source& source, std::uint32_t place, MachineText& t) {
   const std::uint32_t under = index.place(m.carrier);
   const std::string carrier =
       under != kNowhere ? name_at(source.lab.machines[under]) : name_of(source.lab, AnyId{Kind::pc, 0});
-  t.description = english(say(text::layout_machine, t.role, clean(carrier), t.memory)) + ", " + t.processors;
-  if (t.held) t.description += ", " + english(say(text::layout_held));
+  t.description =
+      source.options.words(say(text::layout_machine, t.role, clean(carrier), t.memory)) + ", " + t.processors;
+  if (t.held) t.description += ", " + source.options.words(say(text::layout_held));
 }
 
 // What was made before, where the machine is as it was and its carrier too. A first or last guest may make it
@@ -146,7 +152,7 @@ void read_machines(const Source& source, Content& content, bool inner) {
     if (t.on) t.takes = takes(index, next.place);
     if (!t.on) {
       content.any_off = true;
-      if (source.options.describe) t.description += ", " + english(say(text::layout_off));
+      if (source.options.describe) t.description += ", " + source.options.words(say(text::layout_off));
     }
     content.is_made.push_back(made);
     (next.carrier == kNone ? content.top : content.machines[next.carrier].guests).push_back(place);
@@ -166,25 +172,25 @@ namespace {
 Bar bar_of(const MemoryBudget& b) { return {b.taken, std::max<std::int64_t>(b.budget, 1), b.verdict()}; }
 
 // The words follow from the numbers: equal ones are not said again.
-void say_room(MachineText& m, const MemoryBudget& b, std::int64_t room) {
+void say_room(const DrawOptions& o, MachineText& m, const MemoryBudget& b, std::int64_t room) {
   const Bar bar = bar_of(b);
   if (m.room == room && m.bar == bar && b.budget >= 1 && !m.room_text.empty()) return;
   m.bar = bar;
   m.room = room;
-  m.bar_text = english(say(text::layout_guests_take, Mib{b.taken}, Mib{room_in(b)}));
+  m.bar_text = o.words(say(text::layout_guests_take, Mib{b.taken}, Mib{room_in(b)}));
   m.room_over = b.verdict() == Verdict::over;
-  m.room_text = english(m.room_over ? say(text::layout_over_by, Mib{-b.headroom()})
+  m.room_text = o.words(m.room_over ? say(text::layout_over_by, Mib{-b.headroom()})
                         : room > 0  ? say(text::layout_room_for, Mib{room})
                                     : say(text::layout_no_room));
   m.text_width = -1;
 }
 
-void say_expected(RulerText& ruler, const MemoryBudget& b) {
+void say_expected(const DrawOptions& o, RulerText& ruler, const MemoryBudget& b) {
   ruler.expected = b.expected;
   if (b.expected == b.taken) return;
   const bool swaps = b.headroom() < 0 && b.expected_headroom() >= 0;
-  ruler.expected_name = english(say(text::layout_expected, Mib{b.expected}));
-  ruler.expected_state = english(
+  ruler.expected_name = o.words(say(text::layout_expected, Mib{b.expected}));
+  ruler.expected_state = o.words(
       say(swaps ? text::layout_expected_swaps : text::layout_expected_is, Mib{b.expected}, Mib{room_in(b)}));
 }
 
@@ -196,14 +202,14 @@ void read_memory(const Source& source, Content& content) {
   RulerText& ruler = content.ruler;
   ruler.size = usable(source.lab.pc);
   ruler.reserved = reserved(source.lab.pc);
-  ruler.name = english(say(text::layout_ruler));
-  ruler.reserved_name = english(say(text::layout_reserved, Mib{ruler.reserved}));
+  ruler.name = source.options.words(say(text::layout_ruler));
+  ruler.reserved_name = source.options.words(say(text::layout_reserved, Mib{ruler.reserved}));
   for (const MemoryBudget& b : source.analysis.budgets(source.options.exercise).memory) {
     if (b.of.kind == Kind::pc) {
       ruler.taken = b.taken;
       ruler.verdict = b.verdict();
-      ruler.state = english(running_words(b));
-      say_expected(ruler, b);
+      ruler.state = source.options.words(running_words(b));
+      say_expected(source.options, ruler, b);
       continue;
     }
     const std::uint32_t at = drawn[index.place(b.of)];
@@ -213,7 +219,7 @@ void read_memory(const Source& source, Content& content) {
       m.bar = bar_of(b);
       continue;
     }
-    say_room(m, b, room_for_guest(index, b));
+    say_room(source.options, m, b, room_for_guest(index, b));
     if (source.options.describe) m.description += ", " + m.bar_text + ", " + m.room_text;
   }
 }
@@ -249,9 +255,8 @@ Content content_of(const Analysis& analysis, const DrawOptions& options, Before&
   return content;
 }
 
-Content ruler_content_of(const Analysis& analysis, ExerciseId exercise) {
-  DrawOptions options;
-  options.exercise = exercise;
+Content ruler_content_of(const Analysis& analysis, const DrawOptions& wanted) {
+  DrawOptions options = wanted;
   options.describe = false;
   const Source source{analysis, analysis.lab(), options, nullptr, true};
   Content content;

@@ -67,6 +67,6 @@ struct Before {
 };
 Content content_of(const Analysis&, const DrawOptions&, Before&);
 // Only what the ruler says: the PC's memory and the machines directly on it.
-Content ruler_content_of(const Analysis&, ExerciseId exercise);
+Content ruler_content_of(const Analysis&, const DrawOptions&);
 
 } // namespace snug::layout

@@ -26,15 +26,15 @@ AnyId bearer(const Index& index, AnyId place) {
 }
 
 // Sentences are for those who read descriptions.
-void join(Mark& mark, const Finding& finding, bool with_words) {
+void join(Mark& mark, const Finding& finding, const DrawOptions& o) {
   if (!mark.any || finding.severity < mark.severity) mark.severity = finding.severity;
   mark.any = true;
   ++mark.count;
-  if (!with_words) return;
+  if (!o.describe) return;
   const Template& words = finding.severity == Severity::error     ? text::layout_error
                           : finding.severity == Severity::caution ? text::layout_caution
                                                                   : text::layout_note;
-  mark.words += (mark.words.empty() ? "" : "\n") + clean(english(say(words, english(finding.message))));
+  mark.words += (mark.words.empty() ? "" : "\n") + clean(o.words(say(words, finding.message)));
 }
 
 } // namespace
@@ -48,7 +48,7 @@ void read_marks(const Source& source, Content& content) {
       const AnyId at = bearer(source.analysis.index(), place);
       if (!at || std::find(done.begin(), done.end(), at) != done.end()) continue;
       done.push_back(at);
-      join(marks[at], finding, source.options.describe);
+      join(marks[at], finding, source.options);
     }
   }
   const auto give = [&content](Mark& mark, std::string& description, const Mark& found) {

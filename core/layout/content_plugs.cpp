@@ -60,16 +60,16 @@ class PlugReader {
     }
     if (segment == card.segment) {
       for (const CardAddress& a : card.addresses) {
-        if (a.kind == AddressKind::dhcp) out.push_back(english(say(text::layout_dhcp)));
-        if (a.kind == AddressKind::slaac) out.push_back(english(say(text::layout_slaac)));
+        if (a.kind == AddressKind::dhcp) out.push_back(source_.options.words(say(text::layout_dhcp)));
+        if (a.kind == AddressKind::slaac) out.push_back(source_.options.words(say(text::layout_slaac)));
       }
     }
     if (out.size() > kMostLines) {
       const auto more = static_cast<std::int64_t>(out.size() - kMostLines + 1);
       out.resize(kMostLines - 1);
-      out.push_back(english(say(text::layout_more, Count{more})));
+      out.push_back(source_.options.words(say(text::layout_more, Count{more})));
     }
-    if (vlan != 0) out.push_back(english(say(text::layout_vlan, Count{vlan})));
+    if (vlan != 0) out.push_back(source_.options.words(say(text::layout_vlan, Count{vlan})));
     return out;
   }
 
@@ -90,9 +90,9 @@ class PlugReader {
       if (!source_.options.inner_addresses) plug.lines.clear();
     }
     if (m.carrier != kNone && source_.options.inner_addresses)
-      for (const auto& [part, words] : duties_of(plug)) plug.lines.push_back(words);
+      for (const auto& [part, words] : duties_of(plug, source_.options)) plug.lines.push_back(words);
     plug.lines_width = widest(plug.lines, kSmall);
-    if (m.carrier == kNone) plug.lines_width += duties_width(plug);
+    if (m.carrier == kNone) plug.lines_width += duties_width(plug, source_.options);
     m.plugs.push_back(std::move(plug));
   }
 
@@ -126,7 +126,7 @@ class PlugReader {
       if (r == kNone) continue;
       if (!has(r)) {
         std::vector<std::string> words;
-        if (tag.vlan != 0) words.push_back(english(say(text::layout_vlan, Count{tag.vlan})));
+        if (tag.vlan != 0) words.push_back(source_.options.words(say(text::layout_vlan, Count{tag.vlan})));
         add(machine, {card.id, r, true, card.connected, true, std::move(words)});
       }
       const std::uint32_t carrier = content_.machines[machine].carrier;
@@ -165,17 +165,17 @@ class PlugReader {
     for (const Plug& plug : m.plugs) {
       m.description += "; ";
       if (plug.rail == kNone) {
-        m.description += english(say(text::layout_not_plugged));
+        m.description += source_.options.words(say(text::layout_not_plugged));
         continue;
       }
       const std::string& name = content_.rails[plug.rail].name;
       if (plug.hollow || plug.lines.empty()) {
-        m.description += plug.hollow ? english(say(text::layout_carries, name)) : name;
+        m.description += plug.hollow ? source_.options.words(say(text::layout_carries, name)) : name;
       } else {
-        m.description += english(say(text::layout_at, name, plug.lines));
+        m.description += source_.options.words(say(text::layout_at, name, plug.lines));
       }
       if (m.carrier == kNone)
-        for (const auto& [part, duty] : duties_of(plug)) m.description += ", " + duty;
+        for (const auto& [part, duty] : duties_of(plug, source_.options)) m.description += ", " + duty;
     }
   }
 
@@ -186,16 +186,16 @@ class PlugReader {
 
 } // namespace
 
-std::vector<std::pair<Part, std::string>> duties_of(const Plug& plug) {
+std::vector<std::pair<Part, std::string>> duties_of(const Plug& plug, const DrawOptions& o) {
   std::vector<std::pair<Part, std::string>> out;
-  if (plug.gateway) out.emplace_back(Part::gateway, english(say(text::layout_gateway)));
-  if (plug.dhcp) out.emplace_back(Part::dhcp, english(say(text::layout_dhcp_server)));
+  if (plug.gateway) out.emplace_back(Part::gateway, o.words(say(text::layout_gateway)));
+  if (plug.dhcp) out.emplace_back(Part::dhcp, o.words(say(text::layout_dhcp_server)));
   return out;
 }
 
-int duties_width(const Plug& plug) {
+int duties_width(const Plug& plug, const DrawOptions& o) {
   int w = 0;
-  for (const auto& [part, words] : duties_of(plug)) w += kDutyGap + 2 * kDutyPad + width_of(words, kSmall);
+  for (const auto& [part, words] : duties_of(plug, o)) w += kDutyGap + 2 * kDutyPad + width_of(words, kSmall);
   return w;
 }
 

@@ -47,16 +47,17 @@ std::vector<std::string> details(const Source& source, const Segment& s, std::ui
   const auto prefix6 = in_use.prefix6(place);
   std::string first = prefix4   ? to_text(*prefix4)
                       : prefix6 ? to_text(*prefix6)
-                                : english(say(text::layout_no_prefix));
-  std::vector<std::string> lines{first + " · " + english(say(kind_word(s.type)))};
+                                : source.options.words(say(text::layout_no_prefix));
+  std::vector<std::string> lines{first + " · " + source.options.words(say(kind_word(s.type)))};
   if (prefix4 && prefix6) lines.push_back(to_text(*prefix6));
   std::string more;
   const auto add = [&more](const std::string& words) { more += (more.empty() ? "" : " · ") + words; };
   for (const HeldAddress& held : in_use.on(place))
-    if (held.holder == Holder::translator) add(english(say(text::layout_translator, to_text(held.address))));
-  if (s.mtu != 1500) add(english(say(text::layout_mtu, Count{s.mtu})));
-  if (s.vlan != 0) add(english(say(text::layout_vlan, Count{s.vlan})));
-  if (!servers.empty()) add(english(say(text::layout_dhcp_by, servers)));
+    if (held.holder == Holder::translator)
+      add(source.options.words(say(text::layout_translator, to_text(held.address))));
+  if (s.mtu != 1500) add(source.options.words(say(text::layout_mtu, Count{s.mtu})));
+  if (s.vlan != 0) add(source.options.words(say(text::layout_vlan, Count{s.vlan})));
+  if (!servers.empty()) add(source.options.words(say(text::layout_dhcp_by, servers)));
   if (!more.empty()) lines.push_back(more);
   return lines;
 }
@@ -71,7 +72,7 @@ void set_socket(const Source& source, const Segment& s, RailText& rail) {
   std::string joined;
   for (const std::string& a : addresses) joined += (joined.empty() ? "" : " · ") + a;
   rail.socket_text =
-      english(joined.empty() ? say(text::layout_socket_bare) : say(text::layout_socket, joined));
+      source.options.words(joined.empty() ? say(text::layout_socket_bare) : say(text::layout_socket, joined));
 }
 
 } // namespace
@@ -144,7 +145,7 @@ void read_rails(const Source& source, Content& content) {
     rail.id = s.id;
     rail.name = clean(s.name);
     rail.title = clean(name_of(lab, s.id));
-    if (rail.name.empty()) rail.name = english(say(text::layout_no_name));
+    if (rail.name.empty()) rail.name = source.options.words(say(text::layout_no_name));
     const std::vector<std::string> servers = servers_on(source, place);
     rail.names_machines = !servers.empty();
     rail.details = details(source, s, place, servers);
@@ -160,14 +161,14 @@ void read_lans(const Source& source, Content& content) {
   for (const Lan& lan : source.lab.lans) {
     LanText text;
     text.id = lan.id;
-    text.name = clean(lan.name.empty() ? english(say(text::layout_no_name)) : lan.name);
+    text.name = clean(lan.name.empty() ? source.options.words(say(text::layout_no_name)) : lan.name);
     text.title = text.name;
     if (!lan.router.empty()) text.lines.push_back(clean(lan.router));
     if (lan.gateway4) text.lines.push_back(to_text(*lan.gateway4));
     if (lan.gateway6) text.lines.push_back(to_text(*lan.gateway6));
     if (lan.medium != Medium::unknown)
-      text.lines.push_back(
-          english(say(lan.medium == Medium::wired ? text::layout_wired : text::layout_wireless)));
+      text.lines.push_back(source.options.words(
+          say(lan.medium == Medium::wired ? text::layout_wired : text::layout_wireless)));
     for (const std::string& line : text.lines)
       text.description += (text.description.empty() ? "" : ", ") + line;
     content.lans.push_back(std::move(text));
@@ -179,7 +180,7 @@ std::uint32_t lan_of(const Source& source, LanId id, Content& content) {
   if (place != kNowhere) return place;
   if (content.lans.size() == source.lab.lans.size()) {
     LanText text;
-    text.name = text.title = english(say(text::layout_unnamed_lan));
+    text.name = text.title = source.options.words(say(text::layout_unnamed_lan));
     content.lans.push_back(std::move(text));
   }
   return static_cast<std::uint32_t>(content.lans.size() - 1);

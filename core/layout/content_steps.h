@@ -31,8 +31,8 @@ void read_marks(const Source&, Content&);  // after all the others
 void measure(Content&);                    // what has not been measured yet; after read_memory
 
 // The words in marks of duties, as drawn; pixels that all of a plug's marks take, 0: none.
-std::vector<std::pair<Part, std::string>> duties_of(const Plug&);
-int duties_width(const Plug&);
+std::vector<std::pair<Part, std::string>> duties_of(const Plug&, const DrawOptions&);
+int duties_width(const Plug&, const DrawOptions&);
 inline constexpr int kDutyPad = 4, kDutyGap = 4; // inside a mark, before it
 
 // Place in Content::machines by place in lab.machines.

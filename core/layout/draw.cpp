@@ -23,8 +23,8 @@ Drawing layout::draw_content(const Content& content, const DrawOptions& options)
   std::get<BoxShape>(drawing.shapes.front()).box = {0, 0, drawing.width, drawing.height};
   drawing.title = content.title;
   drawing.description =
-      english(say(text::layout_describe, Count{static_cast<std::int64_t>(content.machines.size())},
-                  Count{static_cast<std::int64_t>(content.rails.size())}, content.pc_name));
+      options.words(say(text::layout_describe, Count{static_cast<std::int64_t>(content.machines.size())},
+                        Count{static_cast<std::int64_t>(content.rails.size())}, content.pc_name));
   return drawing;
 }
 
@@ -39,20 +39,25 @@ Drawing draw(const Analysis& analysis, const DrawOptions& options) {
   return layout::draw_content(layout::content_of(analysis, options), options);
 }
 
-Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width,
-                   std::optional<ExerciseId> beside) {
-  const layout::Content content = layout::ruler_content_of(analysis, exercise);
+Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width, std::optional<ExerciseId> beside,
+                   const Tongue* tongue) {
+  DrawOptions options;
+  options.exercise = exercise;
+  options.tongue = tongue;
+  const layout::Content content = layout::ruler_content_of(analysis, options);
   layout::Places places;
   places.ruler = {kRulerPad, 0, std::max(width, 200) - 2 * kRulerPad, kRulerSheet};
-  DrawOptions options;
   Drawing drawing;
   layout::Pen pen(drawing);
   const layout::Scene scene{content, places, options};
   layout::draw_ruler(pen, scene);
-  if (beside && *beside != exercise)
-    layout::draw_comparison(pen, scene, layout::ruler_content_of(analysis, *beside),
+  if (beside && *beside != exercise) {
+    DrawOptions other = options;
+    other.exercise = *beside;
+    layout::draw_comparison(pen, scene, layout::ruler_content_of(analysis, other),
                             *beside ? name_of(analysis.lab(), *beside)
-                                    : english(say(text::title_everything)));
+                                    : options.words(say(text::title_everything)));
+  }
   drawing.width = std::max(width, 200);
   drawing.height = kRulerSheet;
   drawing.title = content.ruler.name;
@@ -62,7 +67,9 @@ Drawing draw_ruler(const Analysis& analysis, ExerciseId exercise, int width,
 }
 
 std::int64_t mib_per_pixel(const Analysis& analysis, ExerciseId exercise, int width) {
-  const layout::RulerText ruler = layout::ruler_content_of(analysis, exercise).ruler;
+  DrawOptions options;
+  options.exercise = exercise;
+  const layout::RulerText ruler = layout::ruler_content_of(analysis, options).ruler;
   const std::int64_t end = std::max(ruler.size, ruler.reserved + ruler.taken);
   return std::max<std::int64_t>(1, end / (std::max(width, 200) - 2 * kRulerPad));
 }

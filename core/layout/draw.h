@@ -2,6 +2,8 @@
 // From an analysed lab to its picture.
 
 #include "core/analyse/analyse.h"
+#include "core/base/size.h"
+#include "core/base/tongue.h"
 #include "core/layout/drawing.h"
 
 #include <memory>
@@ -10,19 +12,24 @@
 namespace snug {
 
 struct DrawOptions {
-  ExerciseId exercise;         // none: everything on
-  bool full_addresses = true;  // beside every pin; else the last part only (".12")
-  bool inner_addresses = true; // under the squares of inner guests
-  bool show_ruler = true;      // the PC's memory to scale
-  bool show_state = true;      // without ruler: what runs and what is left, in the frame's head
-  bool show_findings = true;   // badges; accepted findings have none
-  bool show_legend = true;     // legend and title block
-  bool show_held = false;      // a mark on machines that are kept in place
-  bool show_bands = false;     // names of bands, where there are several
-  bool offer_power = false;    // power marks where everything is on as well, if there are exercises
-  bool invite = false;         // where nothing runs: how a part comes there
-  bool describe = true;        // titles and descriptions of machines
-  Box only;                    // machines and wires that do not meet it are left out; empty: none is
+  ExerciseId exercise;            // none: everything on
+  bool full_addresses = true;     // beside every pin; else the last part only (".12")
+  bool inner_addresses = true;    // under the squares of inner guests
+  bool show_ruler = true;         // the PC's memory to scale
+  bool show_state = true;         // without ruler: what runs and what is left, in the frame's head
+  bool show_findings = true;      // badges; accepted findings have none
+  bool show_legend = true;        // legend and title block
+  bool show_held = false;         // a mark on machines that are kept in place
+  bool show_bands = false;        // names of bands, where there are several
+  bool offer_power = false;       // power marks where everything is on as well, if there are exercises
+  bool invite = false;            // where nothing runs: how a part comes there
+  bool describe = true;           // titles and descriptions of machines
+  const Tongue* tongue = nullptr; // of its words and numbers; null: English, as in files
+  Box only;                       // machines and wires that do not meet it are left out; empty: none is
+  std::string words(const Message& m) const { return tongue ? tongue->say(m) : english(m); }
+  // One of the texts that come with the program, as the title of a role; any other is left as it is.
+  std::string word(std::string_view w) const { return tongue ? tongue->say(Term{w}) : std::string(w); }
+  std::string size(std::int64_t mib) const { return tongue ? tongue->size(mib) : mib_text(mib); }
 };
 
 // Placement (DECISIONS 10, 22): machines stand in bands in their order; a wide band is broken into rows; each
@@ -55,7 +62,7 @@ class Redrawing {
 // a machine is the first box of Part::ruler that is of it.
 // `beside`: over it what another exercise takes (none: everything on); the scale stays.
 Drawing draw_ruler(const Analysis&, ExerciseId exercise, int width,
-                   std::optional<ExerciseId> beside = std::nullopt);
+                   std::optional<ExerciseId> beside = std::nullopt, const Tongue* tongue = nullptr);
 // How many MiB of memory a pixel of that bar is; at least 1.
 std::int64_t mib_per_pixel(const Analysis&, ExerciseId exercise, int width);
 

@@ -48,10 +48,10 @@ void draw_pc(Pen& pen, const Scene& scene) {
   pen.text({x, y}, c.pc_facts, {kPlain, Ink::muted}, right - x);
   if (c.machines.empty()) {
     const int middle = scene.places.rows.front().top + 34;
-    pen.text({frame.x + frame.w / 2, middle}, english(say(text::layout_empty)),
+    pen.text({frame.x + frame.w / 2, middle}, scene.options.words(say(text::layout_empty)),
              {kTitle, Ink::muted, Weight::regular, Anchor::middle}, frame.w - 60);
     if (scene.options.invite)
-      pen.text({frame.x + frame.w / 2, middle + 18}, english(say(text::layout_invite)),
+      pen.text({frame.x + frame.w / 2, middle + 18}, scene.options.words(say(text::layout_invite)),
                {kPlain, Ink::muted, Weight::regular, Anchor::middle}, frame.w - 60);
   }
   pen.close(group);
@@ -72,8 +72,9 @@ constexpr int kLegendGap = 14; // of the ruler, from its name
 class Ruler {
  public:
   Ruler(Pen& pen, const Scene& scene)
-      : pen_(pen), content_(scene.content), bar_{scene.places.ruler.x, scene.places.ruler.y + 18,
-                                                 scene.places.ruler.w, 24},
+      : pen_(pen), content_(scene.content),
+        options_(scene.options), bar_{scene.places.ruler.x, scene.places.ruler.y + 18, scene.places.ruler.w,
+                                      24},
         end_(std::max<std::int64_t>(
             {content_.ruler.size, content_.ruler.reserved + content_.ruler.taken, 1})) {}
   void draw() {
@@ -125,7 +126,7 @@ class Ruler {
     const int right = bar_.right() - width_of(r.state, kName, Weight::semibold) - 20;
     if (right - left < 40) return;
     pen_.text({left, bar_.y - 7},
-              english(say(words, name, Mib{other.ruler.taken}, Mib{more < 0 ? -more : more})),
+              options_.words(say(words, name, Mib{other.ruler.taken}, Mib{more < 0 ? -more : more})),
               {kPlain, Ink::info, Weight::semibold}, right - left);
   }
 
@@ -201,6 +202,7 @@ class Ruler {
   }
   Pen& pen_;
   const Content& content_;
+  const DrawOptions& options_;
   Box bar_;
   std::int64_t end_;
 };
@@ -212,7 +214,7 @@ void draw_outside(Pen& pen, const Scene& scene) {
   pen.show({}, Part::outside);
   pen.box(p.outside, Ink::outside, Ink::edge, 9, 10);
   if (!p.lans.empty())
-    pen.text({p.outside.x + 12, p.outside.y + 22}, english(say(text::layout_outside)),
+    pen.text({p.outside.x + 12, p.outside.y + 22}, scene.options.words(say(text::layout_outside)),
              {kPlain, Ink::muted, Weight::semibold}, p.frame.x - p.outside.x - 16);
   draw_pc(pen, scene);
   for (std::size_t l = 0; l < p.lans.size(); ++l) draw_lan(pen, scene.content.lans[l], p.lans[l]);

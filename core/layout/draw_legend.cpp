@@ -151,7 +151,7 @@ void mark_entries(const Content& c, std::vector<Entry>& out) {
   out.push_back({[](Pen& p, Point at) { p.badge({at.x + 9, at.y}, Ink::info); }, &text::legend_note});
 }
 
-int draw_entries(Pen& pen, const std::vector<Entry>& entries, const Box& room) {
+int draw_entries(Pen& pen, const std::vector<Entry>& entries, const Box& room, const DrawOptions& o) {
   const std::size_t group = pen.open({}, Part::legend, room, {});
   const int columns = std::max(1, room.w / kEntryWidth);
   const int rows = (static_cast<int>(entries.size()) + columns - 1) / columns;
@@ -160,14 +160,14 @@ int draw_entries(Pen& pen, const std::vector<Entry>& entries, const Box& room) {
     const int row = static_cast<int>(i) % std::max(rows, 1);
     const Point at{room.x + column * kEntryWidth + 2, room.y + 14 + row * kEntryHeight};
     entries[i].sample(pen, at);
-    pen.text({at.x + kSample, at.y + 4}, english(say(*entries[i].words)), {kPlain, Ink::muted},
+    pen.text({at.x + kSample, at.y + 4}, o.words(say(*entries[i].words)), {kPlain, Ink::muted},
              kEntryWidth - kSample - 8);
   }
   pen.close(group);
   return rows * kEntryHeight + 4;
 }
 
-int draw_title(Pen& pen, const Content& c, const Box& room) {
+int draw_title(Pen& pen, const Content& c, const Box& room, const DrawOptions& o) {
   const std::size_t group = pen.open({}, Part::title_block, room, c.title);
   std::vector<std::pair<std::string, Style>> lines;
   const int most = room.w - 28;
@@ -176,10 +176,10 @@ int draw_title(Pen& pen, const Content& c, const Box& room) {
     lines.emplace_back(line, Style{15, Ink::text, Weight::semibold});
   }
   if (!c.author.empty())
-    lines.emplace_back(english(say(text::title_author, c.author)), Style{kPlain, Ink::text});
+    lines.emplace_back(o.words(say(text::title_author, c.author)), Style{kPlain, Ink::text});
   if (!c.date.empty()) lines.emplace_back(c.date, Style{kPlain, Ink::text});
   lines.emplace_back(
-      english(c.exercise.empty() ? say(text::title_everything) : say(text::title_exercise, c.exercise)),
+      o.words(c.exercise.empty() ? say(text::title_everything) : say(text::title_exercise, c.exercise)),
       Style{kPlain, Ink::text});
   lines.emplace_back(c.pc_name, Style{kPlain, Ink::text});
   lines.emplace_back(c.pc_facts, Style{kSmall, Ink::muted});
@@ -205,8 +205,8 @@ void draw_legend(Pen& pen, const Scene& scene, Places& places) {
   const int title_left = places.outside.right() - kTitleWidth;
   places.legend = {places.outside.x + 6, top, title_left - places.outside.x - 30, 0};
   places.title_block = {title_left, top, kTitleWidth, 0};
-  places.legend.h = draw_entries(pen, entries, places.legend);
-  places.title_block.h = draw_title(pen, scene.content, places.title_block);
+  places.legend.h = draw_entries(pen, entries, places.legend, scene.options);
+  places.title_block.h = draw_title(pen, scene.content, places.title_block, scene.options);
   places.height = std::max(places.legend.bottom(), places.title_block.bottom()) + kMargin;
 }
 

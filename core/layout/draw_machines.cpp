@@ -164,7 +164,7 @@ void draw_band_name(Pen& pen, const Scene& scene, const Row& row, int number) {
   pen.show(scene.content.machines[row.machines.front()].id, Part::band);
   for (const int dx : {2, 7})
     for (const int dy : {-8, -4, 0}) pen.circle({x + dx, y + dy}, 1, Ink::muted, Ink::none, 0);
-  pen.text({x + 14, y}, english(say(text::hand_band, std::to_string(number))),
+  pen.text({x + 14, y}, scene.options.words(say(text::hand_band, std::to_string(number))),
            {kPlain, Ink::muted, Weight::semibold}, scene.places.names_width - 14);
 }
 

@@ -125,11 +125,11 @@ void draw_rail(Pen& pen, const Scene& scene, std::uint32_t r) {
 }
 
 // Behind a joint's label, which begins at `at`; letters with a tail stay off the rail's strokes.
-void draw_duties(Pen& pen, const RailText& rail, const Plug& plug, Point at) {
+void draw_duties(Pen& pen, const DrawOptions& o, const RailText& rail, const Plug& plug, Point at) {
   constexpr int kLift = 2;
   int x = at.x + widest(plug.lines, kSmall);
   const int y = at.y - kLift;
-  for (const auto& [part, words] : duties_of(plug)) {
+  for (const auto& [part, words] : duties_of(plug, o)) {
     const int w = width_of(words, kSmall);
     x += kDutyGap;
     pen.part(part);
@@ -139,7 +139,8 @@ void draw_duties(Pen& pen, const RailText& rail, const Plug& plug, Point at) {
   }
 }
 
-void draw_wire(Pen& pen, const RailText& rail, const Plug& plug, Point pin, int y) {
+void draw_wire(Pen& pen, const Scene& scene, const Plug& plug, Point pin, int y) {
+  const RailText& rail = scene.content.rails[plug.rail];
   const Dash dash = plug.hollow ? Dash::wire : Dash::solid;
   pen.part(Part::wire);
   const int top = pin.y + 5;
@@ -158,7 +159,7 @@ void draw_wire(Pen& pen, const RailText& rail, const Plug& plug, Point pin, int 
     pen.text({pin.x + kLabelGap, line}, text, {kSmall, rail.ink}, 400);
     line += kLine;
   }
-  draw_duties(pen, rail, plug, {pin.x + kLabelGap, y - 8});
+  draw_duties(pen, scene.options, rail, plug, {pin.x + kLabelGap, y - 8});
 }
 
 } // namespace
@@ -185,8 +186,7 @@ void draw_wires(Pen& pen, const Scene& scene) {
         for (; k < m.plugs.size() && m.plugs[k].card == card; ++k) {
           const Plug& plug = m.plugs[k];
           pen.show(card, Part::wire);
-          if (plug.rail != kNone)
-            draw_wire(pen, scene.content.rails[plug.rail], plug, place.plugs[k], y[plug.rail]);
+          if (plug.rail != kNone) draw_wire(pen, scene, plug, place.plugs[k], y[plug.rail]);
         }
         pen.close(group);
       }

@@ -70,6 +70,7 @@ inline constexpr Template promise_kept_in{"promise-kept-in", "kept in {0}"};
 inline constexpr Template promise_not_judged_in{"promise-not-judged-in", "nothing to check in {0}"};
 inline constexpr Template promise_broken_everywhere{"promise-broken-everywhere", "broken in every exercise"};
 inline constexpr Template promise_kept_everywhere{"promise-kept-everywhere", "kept in every exercise"};
-inline constexpr Template promise_judged_nowhere{"promise-judged-nowhere", "nothing to check in any exercise"};
+inline constexpr Template promise_judged_nowhere{"promise-judged-nowhere",
+                                                 "nothing to check in any exercise"};
 
 } // namespace snug::text

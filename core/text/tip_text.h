@@ -28,7 +28,8 @@ inline constexpr Template tip_table{"tip-table", "Type into a cell to change it;
 inline constexpr Template tip_outline{"tip-outline",
                                       "Everything in this lab; F2 changes a name, an address or a size"};
 inline constexpr Template tip_fix_alike{
-    "tip-fix-alike", "Repairs these {0} findings of one kind one after the other: one step, which can be undone"};
+    "tip-fix-alike",
+    "Repairs these {0} findings of one kind one after the other: one step, which can be undone"};
 inline constexpr Template fix_all{"fix-all", "All {0}"};
 inline constexpr Template fixed_alike{"fixed-alike", "{0} findings of one kind are repaired.",
                                       "{0} finding is repaired."};

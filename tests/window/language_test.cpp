@@ -5,14 +5,17 @@
 #include "core/model/choices.h"
 #include "core/model/field.h"
 #include "core/text/gesture_text.h"
+#include "tests/support/overlaps.h"
 #include "tests/support/process.h"
 #include "tests/support/temp_folder.h"
 #include "tests/window/hand.h"
 #include "tests/window/pseudo_language.h"
 #include "tests/window/screen_texts.h"
+#include "ui/canvas/canvas.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/fix_buttons.h"
 #include "ui/panels/when_seen.h"
+#include "ui/ruler/ruler.h"
 #include "ui/session/words.h"
 #include "ui/window/hand_out.h"
 
@@ -77,7 +80,7 @@ bool is_english(QString text, const std::vector<QString>& typed) {
 }
 
 std::vector<QString> words_of(const Lab& lab) {
-  std::set<QString> all;
+  std::set<QString> all{as_qt(lab.pc.name)};
   collect_strings(nlohmann::json::parse(write_lab(lab)), all);
   for (const char* word : {"Snuglab", "Ctrl", "Alt", "Shift", "Del", "Esc", "MiB", "GiB", "Enter", "Space",
                            "ping", "tcp", "udp", "SVG", "PNG", "PDF", "CSV", "HTML", "Markdown"})
@@ -87,12 +90,10 @@ std::vector<QString> words_of(const Lab& lab) {
   return out;
 }
 
-// Qt translates its own; the ruler is spoken as the picture is, cells of addresses are what is handed out:
-// these stay English (DEVELOPERS.md, D55).
+// Qt translates its own; cells of addresses are what is handed out: these stay English (DEVELOPERS.md, D55).
 bool is_exempt(const QString& where) {
   return where.contains(QStringLiteral("#ScrollLeftButton")) ||
          where.contains(QStringLiteral("#ScrollRightButton")) ||
-         where.startsWith(QStringLiteral("snug::Ruler#ruler spoken name")) ||
          where == QStringLiteral("snug::AddressPanel#addresses/QTableView item");
 }
 
@@ -119,6 +120,58 @@ TEST_F(Language, NoTextStaysEnglish) {
   expect_translated(window, hand.lab());
   HandOut paper(hand.session());
   expect_translated(paper, hand.lab());
+}
+
+// What stands on a drawing, and what is spoken of its elements.
+void expect_translated(const Drawing& drawing, const std::vector<QString>& typed) {
+  const auto look = [&](const char* what, std::string_view text) {
+    EXPECT_FALSE(is_english(as_qt(text), typed)) << what << ": " << text;
+  };
+  int texts = 0;
+  for (const AnyShape& s : drawing.shapes)
+    if (const auto* t = std::get_if<TextShape>(&s)) {
+      look("text", t->text);
+      ++texts;
+    }
+  EXPECT_GT(texts, 3);
+  look("description", drawing.description);
+  for (const Group& g : drawing.groups) look("spoken description", g.description);
+}
+
+// Nor does what is longer lie over anything.
+TEST_F(Language, ThePictureIsTranslated) {
+  speak_pseudo();
+  for (const char* sample : {"skerry-ferries", "mistakes", "branch-office", "old-pc"}) {
+    SCOPED_TRACE(sample);
+    MainWindow window;
+    open(window, sample, {1600, 1000});
+    const std::vector<QString> typed = words_of(window.session().lab());
+    for (std::size_t e = 0; e <= window.session().lab().exercises.size(); ++e) {
+      if (e > 0) window.session().set_exercise(window.session().lab().exercises[e - 1].id);
+      expect_translated(window.canvas().drawing(), typed);
+      expect_translated(window.ruler().drawing(), typed);
+      for (const std::string& what : overlaps(window.canvas().drawing())) ADD_FAILURE() << what;
+    }
+  }
+  MainWindow blank;
+  open(blank, "skerry-ferries", {1600, 1000});
+  blank.start_blank(false);
+  settle(blank);
+  expect_translated(blank.canvas().drawing(), words_of(blank.session().lab()));
+}
+
+TEST_F(Language, ThePictureHasTheNumbersOfTheLocale) {
+  QLocale::setDefault(QLocale(QLocale::German));
+  MainWindow window;
+  open(window, "skerry-ferries", {1600, 1000});
+  Hand hand(window);
+  const QString words = hand.texts(hand.machine("deck-a"));
+  EXPECT_TRUE(words.contains(QStringLiteral("von 8,0 GiB")) || words.contains(QStringLiteral("of 8,0 GiB")))
+      << words.toStdString();
+  const auto file = make_paper(window.session().analysis(), {}, Paper::svg, Theme::light);
+  ASSERT_TRUE(file);
+  EXPECT_TRUE(file->contains("8.0 GiB")) << "files are the same everywhere";
+  EXPECT_FALSE(file->contains("8,0 GiB"));
 }
 
 void expect_room(MainWindow& window) {

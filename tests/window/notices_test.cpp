@@ -1,11 +1,11 @@
 // What is said over the picture goes with what it speaks of, and what a drag shows is shown everywhere.
 
+#include "core/analyse/repair_alike.h"
 #include "core/edit/build.h"
 #include "core/text/window_text.h"
 #include "tests/window/ferry_window.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/gesture.h"
-#include "core/analyse/repair_alike.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/property_panel.h"
 #include "ui/ruler/ruler.h"
@@ -100,7 +100,8 @@ TEST_F(DragsShow, FooterAndNumberOfFindingsFollow) {
   hand.session().preview(remove_elements(hand.lab(), std::vector<AnyId>{hand.machine("hold")}));
   EXPECT_TRUE(footer().startsWith(QString::number(hand.lab().machines.size() - 1))) << footer().toStdString();
   EXPECT_NE(shown(), before);
-  EXPECT_TRUE(QTest::qWaitFor([&] { return tab().endsWith(QString::number(shown())); }, 2000)) << tab().toStdString();
+  EXPECT_TRUE(QTest::qWaitFor([&] { return tab().endsWith(QString::number(shown())); }, 2000))
+      << tab().toStdString();
   hand.session().end_preview();
   EXPECT_EQ(footer(), foot);
   EXPECT_EQ(tab(), findings);

@@ -1,6 +1,7 @@
 #include "ui/canvas/canvas.h"
 
 #include "ui/canvas/canvas_access.h"
+#include "ui/session/tongue.h"
 
 #include <QApplication>
 #include <QLineF>
@@ -64,6 +65,7 @@ void Canvas::redraw() {
   }
   options.exercise = session_.exercise();
   options.full_addresses = false;
+  options.tongue = &spoken();
   options.show_ruler = options.show_state = false; // the ruler over the canvas says it
   options.show_legend = false;
   options.show_held = options.offer_power = options.show_bands = options.invite = true;

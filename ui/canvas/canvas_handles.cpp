@@ -105,7 +105,7 @@ QString Canvas::pin_help(const Hit& h) const {
       h.of.kind == Kind::card ? snug::find<Card>(session_.lab(), CardId{h.of.number}) : nullptr;
   if (card && (h.part == Part::gateway || h.part == Part::dhcp))
     return words(text::hand_duty_help,
-                 english(say(h.part == Part::dhcp ? text::hand_slot_dhcp : text::hand_slot_gateway)),
+                 say(h.part == Part::dhcp ? text::hand_slot_dhcp : text::hand_slot_gateway),
                  name_of(session_.lab(), rail_at(drawing_, at_joint(h))));
   if (!card || h.part != Part::pin) return {};
   QString out = as_qt(name_of(session_.lab(), h.of));

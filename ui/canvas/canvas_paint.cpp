@@ -92,10 +92,9 @@ std::vector<QRectF> Canvas::rings_of(AnyId id) const {
   std::vector<QRectF> out;
   for (const AnyShape& s : drawing_.shapes)
     if (const auto* line = std::get_if<LineShape>(&s); line && line->of == id && line->part == Part::rail)
-      out.push_back(
-          QRectF(QPointF(line->from.x, line->from.y), QPointF(line->to.x, line->to.y))
-              .normalized()
-              .adjusted(-kBesideRail, -kAroundRail, kBesideRail, kAroundRail));
+      out.push_back(QRectF(QPointF(line->from.x, line->from.y), QPointF(line->to.x, line->to.y))
+                        .normalized()
+                        .adjusted(-kBesideRail, -kAroundRail, kBesideRail, kAroundRail));
   return out;
 }
 

@@ -25,7 +25,8 @@ class FieldEditor : public QObject {
   QWidget* widget() const { return widget_; }
   // A row of its own: names of elements need the whole width, so their label stands above them.
   void add_to(QFormLayout&, QLabel&);
-  // Nothing: several elements differ. What is being typed stays. `in_force`: what holds where the value is none.
+  // Nothing: several elements differ. What is being typed stays. `in_force`: what holds where the value is
+  // none.
   void show(const std::optional<Value>& value, const std::optional<Value>& in_force = std::nullopt);
 
  protected:

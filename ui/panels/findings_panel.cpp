@@ -116,9 +116,7 @@ void FindingsPanel::set_theme(Theme theme) {
 }
 
 // The counts are wanted where the rows are not seen, too.
-void FindingsPanel::renew() {
-  seen_->renew();
-}
+void FindingsPanel::renew() { seen_->renew(); }
 
 // In a drag those of the state after the drop, a few times a second: another number lays out all tabs.
 void FindingsPanel::count() {

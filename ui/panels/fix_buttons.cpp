@@ -82,7 +82,7 @@ void FixButtons::repair(std::string_view rule, std::size_t count) {
 QPushButton* FixButtons::make_button(const Fix& fix, QWidget& row) {
   auto* button = new QPushButton(words(fix.label), &row);
   button->setProperty("role", QStringLiteral("fix"));
-  button->setToolTip(words(text::tip_fix, english(fix.label)));
+  button->setToolTip(words(text::tip_fix, fix.label));
   connect(button, &QPushButton::clicked, this, [this, edit = fix.edit] {
     session_.seal();
     session_.perform(edit);

@@ -17,8 +17,8 @@ namespace snug {
 class FixButtons : public QObject {
  public:
   FixButtons(Session& session, QObject* parent);
-  // Before `next` in the layout of `row`. The finding is one of the session's analysis. The first of a rule that
-  // holds several times gets a button for all of them as well.
+  // Before `next` in the layout of `row`. The finding is one of the session's analysis. The first of a rule
+  // that holds several times gets a button for all of them as well.
   void want(QWidget* row, QWidget* next, const Finding& finding);
   // Of rows that go, or an analysis that goes.
   void forget();

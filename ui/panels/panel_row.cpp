@@ -30,8 +30,8 @@ void PanelRow::keyPressEvent(QKeyEvent* event) {
 
 namespace {
 
-// Layouts ask several times for the height at the same few widths (with and without scroll bar), and each answer
-// of a label shapes its text anew.
+// Layouts ask several times for the height at the same few widths (with and without scroll bar), and each
+// answer of a label shapes its text anew.
 class Wrapped : public QLabel {
  public:
   using QLabel::QLabel;

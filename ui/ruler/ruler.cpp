@@ -40,7 +40,8 @@ void Ruler::set_theme(Theme theme) {
 void Ruler::redraw() {
   if (beside_ && *beside_ && !exists(session_.shown().lab(), *beside_)) beside_.reset();
   if (glance_ && *glance_ && !exists(session_.shown().lab(), *glance_)) glance_.reset();
-  Drawing next = draw_ruler(session_.shown(), session_.exercise(), width(), glance_ ? glance_ : beside_);
+  Drawing next =
+      draw_ruler(session_.shown(), session_.exercise(), width(), glance_ ? glance_ : beside_, &spoken());
   QRegion changed = next.width == drawing_.width ? QRegion() : QRegion(rect());
   for (const QRectF& r : differences(drawing_, next, QRectF(rect())))
     changed += r.toAlignedRect().adjusted(-1, -1, 1, 1);
@@ -81,7 +82,8 @@ QRect Ruler::block(MachineId m) const {
 std::vector<QRect> Ruler::marks() const {
   std::vector<QRect> out;
   for (const AnyId id : session_.marked())
-    if (const QRect r = id.kind == Kind::machine ? block({id.number}) : QRect(); !r.isEmpty()) out.push_back(r);
+    if (const QRect r = id.kind == Kind::machine ? block({id.number}) : QRect(); !r.isEmpty())
+      out.push_back(r);
   return out;
 }
 

@@ -38,10 +38,10 @@ bool concerns(const std::vector<AnyId>& changed, const std::vector<AnyId>& chose
 
 Session::Session(QObject* parent) : QObject(parent) {
   take(blank_lab(random_uid()));
-  connect(&keeper_, &Keeper::trouble, this, [this](const Problem& problem) { tell(problem, Notice::Until::never); });
-  connect(&keeper_, &Keeper::well_again, this, [this] {
-    tell(Notice::Kind::told, words(text::window_kept_again), Notice::Until::other_lab);
-  });
+  connect(&keeper_, &Keeper::trouble, this,
+          [this](const Problem& problem) { tell(problem, Notice::Until::never); });
+  connect(&keeper_, &Keeper::well_again, this,
+          [this] { tell(Notice::Kind::told, words(text::window_kept_again), Notice::Until::other_lab); });
 }
 Session::~Session() = default;
 
@@ -321,8 +321,7 @@ void Session::tell(const Problem& problem) {
 
 void Session::tell(const Problem& problem, Notice::Until until) {
   const bool is_placed = !problem.file.empty() || problem.line > 0 || !problem.path.empty();
-  tell(Notice::Kind::error, is_placed ? words(problem) : whole_words(problem.message),
-       until);
+  tell(Notice::Kind::error, is_placed ? words(problem) : whole_words(problem.message), until);
 }
 
 } // namespace snug

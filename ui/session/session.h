@@ -52,8 +52,8 @@ class Session : public QObject {
   bool perform(Result<Edit> edit);
   // Ends merging: what is typed or dragged next is a step of its own.
   void seal() { history_.seal(); }
-  // Shows the lab as after `edit`; nothing of it enters the lab or its history (DECISIONS 2). `in_hand`: what is
-  // moved; null: what is chosen.
+  // Shows the lab as after `edit`; nothing of it enters the lab or its history (DECISIONS 2). `in_hand`: what
+  // is moved; null: what is chosen.
   void preview(const Edit& edit, std::optional<std::vector<AnyId>> in_hand = std::nullopt);
   void end_preview();
 

@@ -223,10 +223,11 @@ void MainWindow::refresh_footer() {
     return words(t, Count{static_cast<std::int64_t>(n)});
   };
   const QString counts = QStringList{count(text::footer_machines, lab.machines.size()),
-                               count(text::footer_segments, lab.segments.size()),
-                               count(text::footer_addresses, a.addresses().all().size())}
-                       .join(QStringLiteral(" · "));
-  if (counts != counts_->text()) counts_->setText(counts); // else all is laid out again, at every move of a drag
+                                     count(text::footer_segments, lab.segments.size()),
+                                     count(text::footer_addresses, a.addresses().all().size())}
+                             .join(QStringLiteral(" · "));
+  if (counts != counts_->text())
+    counts_->setText(counts); // else all is laid out again, at every move of a drag
   constexpr std::array<std::int64_t, 4> kSizes{16, 32, 48, 64};
   QStringList parts, lines{words(text::tip_sizes)};
   bool over = false;

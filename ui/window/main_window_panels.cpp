@@ -88,8 +88,8 @@ void MainWindow::connect_panels() {
     const QString title = words(text::tab_findings, std::to_string(errors + cautions + notes));
     if (title != tabs_->tabText(kFindingsTab)) tabs_->setTabText(kFindingsTab, title);
     const auto worst = errors > 0     ? std::optional(Severity::error)
-             : cautions > 0 ? std::optional(Severity::caution)
-                            : std::nullopt;
+                       : cautions > 0 ? std::optional(Severity::caution)
+                                      : std::nullopt;
     if (std::exchange(worst_, worst) != worst) mark_findings();
   });
   connect(tabs_, &QTabWidget::currentChanged, this, [this](int tab) {

@@ -24,7 +24,8 @@ void MainWindow::make_own_part_actions(QMenu& menu) {
 
 void MainWindow::connect_own_parts() {
   for (const Problem& p : parts_->own().problems())
-    session_.tell(Notice::Kind::caution, words(text::own_part_unreadable, english(p)), Notice::Until::never);
+    session_.tell(Notice::Kind::caution, words(text::own_part_unreadable, words(p).toStdString()),
+                  Notice::Until::never);
   connect(&parts_->own(), &OwnPartsView::kept, this, [this](const QString& name) {
     session_.tell(Notice::Kind::told, words(text::own_part_kept, name.toStdString()));
     refresh_actions();

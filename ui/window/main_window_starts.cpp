@@ -22,7 +22,8 @@ void MainWindow::start_own(const QString& path) {
   const auto read = load_file(path.toStdString());
   if (!read) return session_.tell(read.error());
   session_.start(copy_as_template(read->lab, random_uid()));
-  for (const Message& note : read->notes) session_.tell(Notice::Kind::told, words(note), Notice::Until::other_lab);
+  for (const Message& note : read->notes)
+    session_.tell(Notice::Kind::told, words(note), Notice::Until::other_lab);
 }
 
 void MainWindow::keep_start() {

@@ -36,8 +36,8 @@ class NoticeBar : public QWidget {
   void ask_line(const QString& topic, const Notice& notice, const Line& line);
   void withdraw(const QString& topic);
   void outdate(Notice::Until happened); // takes away what that makes old; another lab all but `never`
-  QString text() const; // of all, one a line, the newest first
-  void copy() const;    // that, onto the clipboard
+  QString text() const;                 // of all, one a line, the newest first
+  void copy() const;                    // that, onto the clipboard
 
   bool eventFilter(QObject* watched, QEvent* event) override;
 

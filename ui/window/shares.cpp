@@ -67,7 +67,8 @@ void Shares::place_tools() {
   const QTabWidget& tabs = parts_.tabs;
   const QSize wanted = beside_->sizeHint();
   const int room = tabs.width() - tabs.tabBar()->sizeHint().width();
-  const QSize size(std::max(std::min(wanted.width(), room), beside_->minimumSizeHint().width()), wanted.height());
+  const QSize size(std::max(std::min(wanted.width(), room), beside_->minimumSizeHint().width()),
+                   wanted.height());
   const QRect where(tabs.width() - size.width(), (tabs.tabBar()->height() - size.height()) / 2, size.width(),
                     size.height());
   beside_->setGeometry(QStyle::visualRect(tabs.layoutDirection(), tabs.rect(), where));

@@ -96,7 +96,8 @@ TEST(Consequences, WhatBecomesGraverDoesNotGo) {
     return out;
   };
   EXPECT_EQ(lines(tight, over).find("no longer: study PC has"), std::string::npos) << lines(tight, over);
-  EXPECT_NE(lines(tight, over).find("study PC is then over by 500 MiB"), std::string::npos) << lines(tight, over);
+  EXPECT_NE(lines(tight, over).find("study PC is then over by 500 MiB"), std::string::npos)
+      << lines(tight, over);
   EXPECT_NE(lines(tight, fits).find("no longer: study PC has"), std::string::npos) << lines(tight, fits);
 }
 
