@@ -12,6 +12,7 @@
 #include "tests/window/pseudo_language.h"
 #include "tests/window/screen_texts.h"
 #include "ui/canvas/canvas.h"
+#include "ui/canvas/ghost_words.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/fix_buttons.h"
 #include "ui/panels/when_seen.h"
@@ -26,7 +27,10 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenuBar>
+#include <QPainter>
 #include <QTest>
+#include <QToolButton>
 #include <nlohmann/json.hpp>
 
 #include <set>
@@ -158,6 +162,44 @@ TEST_F(Language, ThePictureIsTranslated) {
   blank.start_blank(false);
   settle(blank);
   expect_translated(blank.canvas().drawing(), words_of(blank.session().lab()));
+}
+
+// What stands beside the pointer stays in its box, from whichever side it is read.
+TEST_F(Language, WordsAtThePointerStayInTheirBox) {
+  for (const Qt::LayoutDirection way : {Qt::LeftToRight, Qt::RightToLeft}) {
+    GhostWords ghost;
+    ghost.take(QStringLiteral("a machine"), QStringLiteral("one line that is rather long\ntwo"), way);
+    QImage image(500, 200, QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    ghost.paint(painter, {60, 40}, Qt::black, Qt::black);
+    painter.end();
+    const QRect box(QPoint(60, 40), ghost.size().toSize());
+    int inside = 0;
+    for (int y = 0; y < image.height(); ++y)
+      for (int x = 0; x < image.width(); ++x) {
+        if (qGray(image.pixel(x, y)) > 128) continue;
+        EXPECT_TRUE(box.contains(x, y)) << x << ", " << y;
+        ++inside;
+      }
+    EXPECT_GT(inside, 100);
+  }
+}
+
+// As many buttons as from the other side.
+TEST_F(Language, MirroredTheCornerHasItsButtons) {
+  const auto buttons = [&] {
+    MainWindow window;
+    open(window, "skerry-ferries", {1280, 800});
+    int n = 0;
+    for (const auto* b : window.menuBar()->cornerWidget()->findChildren<QToolButton*>())
+      n += b->isVisible() ? 1 : 0;
+    return n;
+  };
+  const int before = buttons();
+  EXPECT_EQ(before, 5);
+  QApplication::setLayoutDirection(Qt::RightToLeft);
+  EXPECT_EQ(buttons(), before);
 }
 
 TEST_F(Language, ThePictureHasTheNumbersOfTheLocale) {

@@ -119,6 +119,26 @@ TEST_F(Panels, TypingIsAnsweredBelowTheLine) {
   back_to_the_first_bytes();
 }
 
+// An empty field says what holds instead, and what is entered takes its place.
+TEST_F(Panels, AnEmptyFieldSaysWhatIsInForce) {
+  hand.session().select({AnyId{Kind::pc, 0}});
+  window.action("show_properties")->trigger();
+  QTest::qWait(30);
+  auto* line = window.properties().findChild<QLineEdit*>(QStringLiteral("keep_free"));
+  ASSERT_NE(line, nullptr);
+  EXPECT_EQ(line->text(), QString());
+  EXPECT_EQ(line->placeholderText(), QStringLiteral("(2 GiB)"));
+  EXPECT_TRUE(line->toolTip().contains(QStringLiteral("Not entered: 2 GiB holds")))
+      << line->toolTip().toStdString();
+  EXPECT_FALSE(line->accessibleDescription().isEmpty());
+  line->setFocus();
+  QTest::keyClicks(line, QStringLiteral("3g"));
+  QTest::keyClick(line, Qt::Key_Return);
+  EXPECT_EQ(hand.lab().pc.keep_free, 3 * 1024);
+  EXPECT_EQ(line->text(), QStringLiteral("3 GiB"));
+  hand.session().undo();
+}
+
 TEST_F(Panels, EscLeavesAFieldAsItWas) {
   hand.session().select({hand.machine("beacon")});
   const QString before = shown<QLineEdit>("memory")->text();

@@ -32,6 +32,7 @@ GhostWords::Line GhostWords::laid_out(const QString& text, bool is_title) {
   QTextOption option;
   option.setWrapMode(is_title ? QTextOption::NoWrap : QTextOption::WordWrap);
   option.setTextDirection(direction_);
+  option.setAlignment(direction_ == Qt::RightToLeft ? Qt::AlignRight : Qt::AlignLeft);
   line.layout->setTextOption(option);
   line.layout->setCacheEnabled(true);
   line.layout->beginLayout();

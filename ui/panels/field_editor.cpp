@@ -65,7 +65,12 @@ FieldEditor::FieldEditor(Session& session, const FieldInfo& field, QWidget* pare
   widget_->setToolTip(help());
 }
 
-QString FieldEditor::help() const { return words(field_.help.text.empty() ? field_.label : field_.help); }
+QString FieldEditor::help() const {
+  const QString help = words(field_.help.text.empty() ? field_.label : field_.help);
+  return in_force_ ? help + QLatin1Char('\n') +
+                         words(text::property_in_force_help, shown_text(*in_force_).toStdString())
+                   : help;
+}
 
 void FieldEditor::add_to(QFormLayout& form, QLabel& label) {
   label.setBuddy(widget_);
@@ -195,6 +200,9 @@ void FieldEditor::show(const std::optional<Value>& value, const std::optional<Va
       line->setPlaceholderText(placeholder());
       set_bad(*line, false, help());
       echo({}, false);
+      if (in_force_)
+        widget_->setAccessibleDescription(
+            words(text::property_in_force_help, shown_text(*in_force_).toStdString()));
     }
   } else if (auto* box = qobject_cast<QCheckBox*>(widget_)) {
     box->setTristate(!value);

@@ -37,6 +37,7 @@ QToolButton* MenuCorner::add(QAction& action, int place) {
 
 bool MenuCorner::eventFilter(QObject* of, QEvent* event) {
   const QEvent::Type type = event->type();
+  if (type == QEvent::FontChange || type == QEvent::StyleChange) widest_ = 0;
   if (type == QEvent::Resize || type == QEvent::FontChange || type == QEvent::StyleChange) fit();
   return QWidget::eventFilter(of, event);
 }
@@ -46,11 +47,20 @@ bool MenuCorner::event(QEvent* event) {
   return QWidget::event(event);
 }
 
+// Mirrored, the menus' own hint is as wide as the window: there they count as wide as they were at most.
+int MenuCorner::menus_width() {
+  if (layoutDirection() == Qt::LeftToRight) return menus_.sizeHint().width() - sizeHint().width();
+  QRect all;
+  for (QAction* a : menus_.actions()) all |= menus_.actionGeometry(a);
+  widest_ = std::max(widest_, all.width() + 2 * (menus_.width() - 1 - all.right()));
+  return widest_;
+}
+
 // Not before it is seen: until then the window has no width of its own.
 void MenuCorner::fit() {
   if (!isVisible()) return;
   const QMargins edge = row_->contentsMargins();
-  int over = menus_.sizeHint().width() - menus_.width() - sizeHint().width(); // of the menus alone
+  int over = menus_width() - menus_.width();
   over += edge.left() + edge.right() + find_width_;
   for (const Button& b : buttons_) over += b.button->sizeHint().width() + row_->spacing();
   for (const Button& b : buttons_) {

@@ -27,6 +27,7 @@ class MenuCorner : public QWidget {
 
  private:
   void fit();
+  int menus_width();
   struct Button {
     QToolButton* button;
     int place;
@@ -34,7 +35,7 @@ class MenuCorner : public QWidget {
   QMenuBar& menus_;
   QWidget& find_;
   QHBoxLayout* row_;
-  int find_width_;
+  int find_width_, widest_ = 0;
   std::vector<Button> buttons_;
 };
 
