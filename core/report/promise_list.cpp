@@ -5,6 +5,7 @@
 #include "core/reach/explain.h"
 #include "core/reach/promise_words.h"
 #include "core/report/reach_step.h"
+#include "core/text/base_text.h"
 #include "core/text/promise_text.h"
 
 #include <algorithm>
@@ -73,12 +74,13 @@ std::vector<PromiseLine> promise_lines(const Analysis& a, ExerciseId shown) {
 }
 
 Message occasions_text(const Lab& lab, const PromiseLine& line) {
-  std::vector<std::string> parts;
+  std::vector<Message> parts;
   for (const Kept k : {Kept::broken, Kept::kept, Kept::not_judged}) {
-    std::vector<std::string> names;
+    std::vector<Message> names;
     for (std::size_t i = 0; i < line.occasions.size(); ++i)
       if (line.occasions[i] == k)
-        names.push_back(i == 0 ? english(say(text::promise_all_on)) : name_of(lab, lab.exercises[i - 1].id));
+        names.push_back(i == 0 ? say(text::promise_all_on)
+                               : say(text::plain, name_of(lab, lab.exercises[i - 1].id)));
     const Template& one = k == Kept::broken ? text::promise_broken_in
                           : k == Kept::kept ? text::promise_kept_in
                                             : text::promise_not_judged_in;
@@ -86,11 +88,14 @@ Message occasions_text(const Lab& lab, const PromiseLine& line) {
                           : k == Kept::kept ? text::promise_kept_everywhere
                                             : text::promise_judged_nowhere;
     if (names.size() == line.occasions.size()) return say(all);
-    if (!names.empty()) parts.push_back(english(say(one, names)));
+    if (!names.empty()) parts.push_back(say(one, std::move(names)));
   }
-  std::string joined;
-  for (const std::string& part : parts) joined += (joined.empty() ? "" : "; ") + part;
-  return say(text::promise_says, joined);
+  while (parts.size() > 1) {
+    Message last = std::move(parts.back());
+    parts.pop_back();
+    parts.back() = say(text::promise_both, std::move(parts.back()), std::move(last));
+  }
+  return parts.empty() ? Message() : std::move(parts.front());
 }
 
 } // namespace snug

@@ -64,6 +64,7 @@ inline constexpr Template promise_other_way{
     "promise-other-way", "Nobody on {0} sends to {1} by {0}: their routes lead over other segments."};
 inline constexpr Template promise_no_way{"promise-no-way", "Nothing that {0} sends goes that way."};
 inline constexpr Template promise_elsewhere{"promise-elsewhere", "It speaks of other exercises."};
+inline constexpr Template promise_both{"promise-both", "{0}; {1}"};
 inline constexpr Template promise_all_on{"promise-all-on", "everything on"};
 inline constexpr Template promise_broken_in{"promise-broken-in", "broken in {0}"};
 inline constexpr Template promise_kept_in{"promise-kept-in", "kept in {0}"};

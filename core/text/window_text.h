@@ -62,7 +62,8 @@ inline constexpr Template property_fewer{"property-fewer", "Fewer fields"};
 inline constexpr Template property_mixed{"property-mixed", "they differ"};
 inline constexpr Template property_unset{"property-unset", "not set"};
 inline constexpr Template property_in_force{"property-in-force", "({0})"};
-inline constexpr Template property_in_force_help{"property-in-force-help", "Not entered: {0} holds, worked out"};
+inline constexpr Template property_in_force_help{"property-in-force-help",
+                                                 "Not entered: {0} holds, worked out"};
 inline constexpr Template property_several{"property-several", "{0} chosen"};
 
 inline constexpr Template addresses_filter{"addresses-filter", "Filter the table"};

@@ -92,6 +92,31 @@ TEST_F(AddressTable, AnAddressTypedTwiceIsMarkedInBothCells) {
   EXPECT_TRUE(at.data(Qt::DecorationRole).isNull());
 }
 
+// What cannot be an address stays in the cell to be mended, with the reason; Esc leaves the cell as it was.
+TEST_F(AddressTable, WhatIsRefusedIsMendedWhereItStands) {
+  const auto address = [&] { return cell("hold", "Steering", "Address").data().toString(); };
+  const QString before = address();
+  type(cell("hold", "Steering", "Address"), "172.22.10.999");
+  auto* line = view().viewport()->findChild<QLineEdit*>();
+  ASSERT_TRUE(line && line->isVisible());
+  EXPECT_EQ(line->text(), QStringLiteral("172.22.10.999"));
+  EXPECT_TRUE(line->toolTip().contains(QStringLiteral("999"))) << line->toolTip().toStdString();
+  EXPECT_EQ(address(), before);
+  QTest::keyClick(line, Qt::Key_Backspace);
+  EXPECT_TRUE(line->toolTip().isEmpty()) << "judged again at Enter";
+  QTest::keyClick(line, Qt::Key_Return);
+  QTest::qWait(5);
+  EXPECT_EQ(address(), QStringLiteral("172.22.10.99"));
+  hand.session().undo();
+  type(cell("hold", "Steering", "Address"), "nonsense");
+  line = view().viewport()->findChild<QLineEdit*>();
+  ASSERT_TRUE(line && line->isVisible());
+  QTest::keyClick(line, Qt::Key_Escape);
+  QTest::qWait(5);
+  EXPECT_EQ(address(), before);
+  EXPECT_TRUE(window.notice().text().isEmpty()) << window.notice().text().toStdString();
+}
+
 TEST_F(AddressTable, NothingIsCutOff) {
   const QFontMetrics letters(view().font());
   for (const char* title : {"Address", "MAC", "Segment", "Host name"}) {

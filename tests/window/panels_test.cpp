@@ -139,6 +139,58 @@ TEST_F(Panels, AnEmptyFieldSaysWhatIsInForce) {
   hand.session().undo();
 }
 
+// After Enter the keyboard is still in the field, and the keys for undoing are those of the lab again.
+TEST_F(Panels, UndoAfterEnterInAField) {
+  window.activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+  hand.click(hand.on(hand.machine("beacon")));
+  window.action("show_properties")->trigger();
+  QTest::qWait(30);
+  auto* line = window.properties().findChild<QLineEdit*>(QStringLiteral("memory"));
+  ASSERT_NE(line, nullptr);
+  const std::int64_t before = machine("beacon").memory;
+  line->setFocus();
+  line->selectAll();
+  QTest::keyClicks(line, QStringLiteral("7g"));
+  QTest::keyClick(line, Qt::Key_Z, Qt::ControlModifier); // typed, not yet entered: the field's own
+  EXPECT_EQ(machine("beacon").memory, before);
+  line->selectAll();
+  QTest::keyClicks(line, QStringLiteral("7g"));
+  QTest::keyClick(line, Qt::Key_Return);
+  ASSERT_EQ(machine("beacon").memory, 7 * 1024);
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(machine("beacon").memory, before);
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Y, Qt::ControlModifier);
+  EXPECT_EQ(machine("beacon").memory, 7 * 1024);
+  hand.session().undo();
+}
+
+// "All" on a slider is not all machines.
+TEST_F(Panels, AllIsOfThePicture) {
+  window.activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+  const MachineId beacon = hand.machine("beacon");
+  hand.click(hand.on(beacon));
+  window.action("show_properties")->trigger();
+  QTest::qWait(30);
+  auto* slider = window.properties().findChild<QSlider*>(QStringLiteral("memory_slider"));
+  ASSERT_NE(slider, nullptr);
+  slider->setFocus();
+  QTest::keyClick(slider, Qt::Key_A, Qt::ControlModifier);
+  EXPECT_EQ(hand.session().selection(), std::vector<AnyId>{beacon});
+  window.canvas().setFocus();
+  QTest::keyClick(&window.canvas(), Qt::Key_A, Qt::ControlModifier);
+  EXPECT_EQ(hand.session().selection().size(), hand.lab().machines.size());
+}
+
+// A click on empty ground shows the PC; F2 names it then, not what was chosen before.
+TEST_F(Panels, WhereNothingIsThePcIsMeant) {
+  hand.click(hand.on(hand.machine("beacon")));
+  hand.click(QPoint(3, 3));
+  EXPECT_TRUE(hand.session().selection().empty());
+  EXPECT_EQ(window.canvas().focus_id(), (AnyId{Kind::pc, 0}));
+}
+
 TEST_F(Panels, EscLeavesAFieldAsItWas) {
   hand.session().select({hand.machine("beacon")});
   const QString before = shown<QLineEdit>("memory")->text();

@@ -120,6 +120,7 @@ class Canvas : public QAbstractScrollArea {
   void fit_again();
   void update_around(AnyId);
   QRegion around(AnyId) const;
+  QRegion band_of(AnyId segment) const; // along its rails, on the view
   QRegion ring_of(AnyId) const;
   void take_ring(AnyId);
   void update_over();

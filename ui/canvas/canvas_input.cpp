@@ -84,6 +84,7 @@ void Canvas::press_on(const Hit& h, QMouseEvent* event) {
   const bool nothing = !h.of || h.of.kind == Kind::pc;
   if (nothing) {
     if (!keep_) session_.select({});
+    focus_ = {Kind::pc, 0}; // whose properties are shown then
     return;
   }
   focus_ = h.of;

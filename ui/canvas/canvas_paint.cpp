@@ -131,7 +131,9 @@ void Canvas::paint_marks(QPainter& painter, AnyId id) {
 
 void Canvas::paint_over(QPainter& painter, const Repaint& repaint) {
   const auto ring = [&](AnyId id, Ink ink, int width, bool dashed) {
-    if (repaint.touches(as_rect(box_of(drawing_, id)).adjusted(-kRingOut, -kRingOut, kRingOut, kRingOut)))
+    QRectF all = as_rect(box_of(drawing_, id));
+    for (const QRectF& r : rings_of(id)) all = all.united(r);
+    if (repaint.touches(all.adjusted(-kRingOut, -kRingOut, kRingOut, kRingOut)))
       paint_ring(painter, id, ink, width, dashed);
   };
   painter.setRenderHint(QPainter::Antialiasing);
@@ -253,11 +255,11 @@ void Canvas::take_ring(AnyId id) {
 
 // Of the ring around what a gesture aims at, which stands just over the edge, and of the marks over it.
 QRegion Canvas::ring_of(AnyId id) const {
+  if (id.kind == Kind::segment) return band_of(id);
   const snug::Box box = box_of(drawing_, id);
   if (box.w == 0) return {};
   const int out = qCeil(kRingOut * zoom_), corner = qCeil(kRingCorner * zoom_);
   const QRect on = on_view(box).toAlignedRect(), all = on.adjusted(-out, -out, out, out);
-  if (id.kind == Kind::segment) return all;                // around the rails in it
   QRegion ring = QRegion(all) - on.adjusted(1, 1, -1, -1); // a pixel is shared with the edge
   for (const QPoint p : {all.topLeft(), all.topRight(), all.bottomLeft(), all.bottomRight()})
     ring += QRect(p - QPoint(corner, corner), p + QPoint(corner, corner)) & all;
@@ -293,14 +295,21 @@ void Canvas::show_way(const std::vector<AnyId>& passed, AnyId end) {
   viewport()->update();
 }
 
+QRegion Canvas::band_of(AnyId segment) const {
+  QRegion out;
+  for (const QRectF& r : rings_of(segment))
+    out += QRectF(on_view(r.topLeft()), on_view(r.bottomRight())).toAlignedRect().adjusted(-3, -3, 3, 3);
+  return out;
+}
+
 void Canvas::update_around(AnyId id) { viewport()->update(around(id)); }
 
 // Of a ring and the handles at the edge: what is inside a large element stays.
 QRegion Canvas::around(AnyId id) const {
+  if (id.kind == Kind::segment) return band_of(id);
   const snug::Box box = box_of(drawing_, id);
   if (box.w == 0) return {};
   const QRect on = on_view(box).toAlignedRect();
-  if (id.kind == Kind::segment) return on.adjusted(-kRingReach, -kRingReach, kRingReach, kRingReach);
   const int out = std::max(kRingReach, qCeil(kRingReach * zoom_));
   const QRect inner = on.adjusted(out, out, -out, -out);
   const QRegion all(on.adjusted(-out, -out, out, out));

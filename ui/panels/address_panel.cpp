@@ -13,14 +13,19 @@
 #include <QFont>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QSortFilterProxyModel>
+#include <QStyle>
 #include <QStyledItemDelegate>
 #include <QTableView>
+#include <QToolTip>
 #include <QVBoxLayout>
 
 #include <algorithm>
+
+#include <functional>
 
 namespace snug {
 
@@ -155,6 +160,13 @@ bool AddressModel::setData(const QModelIndex& index, const QVariant& value, int 
                                       row_of_card(index.row()), value.toString().toStdString()));
 }
 
+QString AddressModel::refusal(const QModelIndex& index, const QString& text) const {
+  if (!is_address(index) || text == data(index, Qt::EditRole).toString()) return {};
+  const auto edit = set_address(session_.lab(), CardId{place(index.row()).number}, row_of_card(index.row()),
+                                text.toStdString());
+  return edit ? QString() : whole_words(edit.error().message);
+}
+
 int AddressModel::row_of(AnyId id) const {
   for (int r = 0; r < rowCount(); ++r)
     if (place(r) == id) return r;
@@ -180,14 +192,47 @@ int AddressModel::column_of(std::string_view key) const {
 
 namespace {
 
-// An editor covers all of its cell.
+// An editor covers all of its cell. What is refused stays in it to be mended; who goes elsewhere leaves it.
 class WholeCell : public QStyledItemDelegate {
  public:
-  using QStyledItemDelegate::QStyledItemDelegate;
+  using Judge = std::function<QString(const QModelIndex&, const QString&)>; // why not; empty: it can be set
+  WholeCell(Judge judge, QObject* parent) : QStyledItemDelegate(parent), judge_(std::move(judge)) {}
+  QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
+                        const QModelIndex& index) const override {
+    QWidget* editor = QStyledItemDelegate::createEditor(parent, option, index);
+    editing_ = index;
+    if (auto* line = qobject_cast<QLineEdit*>(editor))
+      connect(line, &QLineEdit::textEdited, this, [this, line] { mark(*line, {}); });
+    return editor;
+  }
+  bool eventFilter(QObject* of, QEvent* event) override {
+    auto* line = qobject_cast<QLineEdit*>(of);
+    if (!line || event->type() != QEvent::KeyPress) return QStyledItemDelegate::eventFilter(of, event);
+    const int key = static_cast<QKeyEvent*>(event)->key();
+    const bool ends =
+        key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Tab || key == Qt::Key_Backtab;
+    const QString why = ends && editing_.isValid() ? judge_(editing_, line->text()) : QString();
+    if (why.isEmpty()) return QStyledItemDelegate::eventFilter(of, event);
+    mark(*line, why);
+    QToolTip::showText(line->mapToGlobal(QPoint(0, line->height())), why, line);
+    return true;
+  }
   void updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
                             const QModelIndex&) const override {
     editor->setGeometry(option.rect);
   }
+
+ private:
+  static void mark(QLineEdit& line, const QString& why) {
+    if (line.property("bad").toBool() == !why.isEmpty()) return;
+    line.setProperty("bad", !why.isEmpty());
+    line.setToolTip(why);
+    line.setAccessibleDescription(why);
+    line.style()->unpolish(&line);
+    line.style()->polish(&line);
+  }
+  Judge judge_;
+  mutable QPersistentModelIndex editing_;
 };
 
 } // namespace
@@ -218,7 +263,10 @@ AddressPanel::AddressPanel(Session& session, QWidget* parent) : QWidget(parent),
   view_->setSelectionBehavior(QAbstractItemView::SelectRows);
   view_->setAlternatingRowColors(true);
   view_->setShowGrid(false);
-  view_->setItemDelegate(new WholeCell(view_));
+  view_->setItemDelegate(
+      new WholeCell([this](const QModelIndex& at,
+                           const QString& text) { return model_->refusal(proxy_->mapToSource(at), text); },
+                    view_));
   view_->verticalHeader()->hide();
   view_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   view_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed);

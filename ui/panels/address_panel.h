@@ -40,6 +40,8 @@ class AddressModel : public QAbstractTableModel {
   // Takes what the session's analysis says now.
   void fill();
   void set_theme(Theme theme);
+  // Why a cell cannot be given this text; empty: it can.
+  QString refusal(const QModelIndex& index, const QString& text) const;
   // What is wrong with the address of a row; nothing.
   const std::optional<AddressFault>& fault(int row) const { return faults_[static_cast<std::size_t>(row)]; }
 

@@ -132,9 +132,17 @@ void FieldEditor::make_line(QWidget* parent) {
   });
 }
 
-// Esc leaves the field as it was.
+// Esc leaves the field as it was. Keys that take back or do again are the field's while something is typed in
+// it, else those of the lab.
 bool FieldEditor::eventFilter(QObject* of, QEvent* event) {
   auto* line = qobject_cast<QLineEdit*>(of);
+  if (line && !line->isModified() && event->type() == QEvent::ShortcutOverride) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+      event->ignore();
+      return true;
+    }
+  }
   const bool pressed = event->type() == QEvent::KeyPress || event->type() == QEvent::ShortcutOverride;
   if (!line || !pressed || static_cast<QKeyEvent*>(event)->key() != Qt::Key_Escape || !line->isModified())
     return QObject::eventFilter(of, event);

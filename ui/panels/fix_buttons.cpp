@@ -4,6 +4,7 @@
 #include "core/text/tip_text.h"
 #include "ui/session/words.h"
 
+#include <QApplication>
 #include <QBoxLayout>
 #include <QPushButton>
 
@@ -14,7 +15,10 @@ namespace snug {
 FixButtons::FixButtons(Session& session, QObject* parent) : QObject(parent), session_(session) {
   timer_.setInterval(0);
   connect(&timer_, &QTimer::timeout, this, &FixButtons::step);
-  connect(&session_, &Session::lab_changed, this, &FixButtons::forget);
+  connect(&session_, &Session::lab_changed, this, [this] {
+    forget();
+    last_.invalidate();
+  });
 }
 
 void FixButtons::want(QWidget* row, QWidget* next, const Finding& finding) {
@@ -65,7 +69,7 @@ QPushButton* FixButtons::make_all(const Rule& rule, std::size_t count, QWidget& 
   button->setProperty("role", QStringLiteral("fix"));
   button->setToolTip(words(text::tip_fix_alike, std::to_string(count)));
   button->setAccessibleDescription(button->toolTip());
-  connect(button, &QPushButton::clicked, this, [this, id = rule.id, count] { repair(id, count); });
+  on_press(*button, [this, id = rule.id, count] { repair(id, count); });
   return button;
 }
 
@@ -79,11 +83,22 @@ void FixButtons::repair(std::string_view rule, std::size_t count) {
                                         : words(text::fixed_some, repaired, std::to_string(count)));
 }
 
+// After a repair the list moves up: the second press of a double click would repair something else.
+void FixButtons::on_press(QPushButton& button, std::function<void()> repair) {
+  connect(&button, &QPushButton::pressed, this,
+          [this] { by_mouse_ = QGuiApplication::mouseButtons() != Qt::NoButton; });
+  connect(&button, &QPushButton::clicked, this, [this, repair = std::move(repair)] {
+    if (by_mouse_ && last_.isValid() && last_.elapsed() < QApplication::doubleClickInterval()) return;
+    repair();
+    last_.start(); // what else changes the lab ends it
+  });
+}
+
 QPushButton* FixButtons::make_button(const Fix& fix, QWidget& row) {
   auto* button = new QPushButton(words(fix.label), &row);
   button->setProperty("role", QStringLiteral("fix"));
   button->setToolTip(words(text::tip_fix, fix.label));
-  connect(button, &QPushButton::clicked, this, [this, edit = fix.edit] {
+  on_press(*button, [this, edit = fix.edit] {
     session_.seal();
     session_.perform(edit);
   });

@@ -6,9 +6,12 @@
 #include "core/findings/rule.h"
 #include "ui/session/session.h"
 
+#include <QElapsedTimer>
 #include <QPointer>
 #include <QTimer>
 #include <QWidget>
+
+#include <functional>
 
 class QPushButton;
 
@@ -33,6 +36,7 @@ class FixButtons : public QObject {
   };
   void step();
   void add(const Wanted&);
+  void on_press(QPushButton& button, std::function<void()> repair);
   QPushButton* make_button(const Fix&, QWidget& row);
   QPushButton* make_all(const Rule&, std::size_t count, QWidget& row);
   void repair(std::string_view rule, std::size_t count);
@@ -41,6 +45,8 @@ class FixButtons : public QObject {
   QTimer timer_;
   std::vector<Wanted> wanted_;
   std::vector<const Rule*> all_; // that have a button for all of them
+  QElapsedTimer last_;           // since the last repair, unless the lab has changed after it
+  bool by_mouse_ = false;        // the button that is pressed
   std::int64_t asked_ = 0;
 };
 

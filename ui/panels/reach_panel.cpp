@@ -31,6 +31,7 @@ ReachPanel::ReachPanel(Session& session, QWidget* parent) : QWidget(parent), ses
   across->addWidget(make_promises(), 1);
   box->addLayout(across, 1);
   connect(question_, &ReachQuestionBar::asked, this, &ReachPanel::answer_question);
+  connect(question_, &ReachQuestionBar::asked, &session_, &Session::moved_on);
   connect(answer_, &ReachAnswerView::place_wanted, this, &ReachPanel::place_wanted);
   connect(promises_, &PromiseView::asked, this, qOverload<const ReachQuestion&>(&ReachPanel::ask));
   connect(promises_, &PromiseView::change_wanted, this, &ReachPanel::change_wanted);

@@ -28,7 +28,10 @@ Ruler::Ruler(Session& session, QWidget* parent) : QWidget(parent), session_(sess
   setMouseTracking(true);
   setFocusPolicy(Qt::TabFocus);
   connect(&session_, &Session::shown_changed, this, &Ruler::redraw);
-  connect(&session_, &Session::selection_changed, this, QOverload<>::of(&QWidget::update));
+  connect(&session_, &Session::selection_changed, this, [this] {
+    marked_ = marks();
+    update();
+  });
   redraw();
 }
 
@@ -50,7 +53,7 @@ void Ruler::redraw() {
   std::vector<QRect> now = marks();
   if (now != marked_) {
     for (const std::vector<QRect>* all : {&marked_, &now})
-      for (const QRect& r : *all) changed += r.adjusted(-1, -1, 1, 1);
+      for (const QRect& r : *all) changed += r.adjusted(-2, -2, 2, 2);
     marked_ = std::move(now);
   }
   const QString says = as_qt(drawing_.title + ": " + drawing_.description);

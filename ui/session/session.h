@@ -112,6 +112,7 @@ class Session : public QObject {
   void document_changed(); // path, dirty mark, read-only
   void saved();            // the file was written
   void started();          // another lab altogether
+  void moved_on();         // the person looks at something else: what was said of a step is old
   void told(const snug::Notice&);
 
  private:

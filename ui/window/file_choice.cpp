@@ -3,6 +3,7 @@
 #include "core/text/window_text.h"
 #include "ui/session/words.h"
 
+#include <QDir>
 #include <QFileDialog>
 #include <QFileIconProvider>
 #include <QFileInfo>
@@ -11,6 +12,7 @@
 #include <QPainter>
 #include <QPalette>
 #include <QSplitter>
+#include <QStandardPaths>
 #include <QToolButton>
 #include <QTreeView>
 
@@ -70,13 +72,21 @@ void dress(QFileDialog& dialog) {
   list->header()->setSectionResizeMode(0, QHeaderView::Stretch);
 }
 
+// A name alone, or nothing: among the person's documents, not where the program was started.
+QFileInfo in_some_folder(const QString& path) {
+  const QFileInfo wish(path);
+  if (!path.isEmpty() && wish.isAbsolute()) return wish;
+  const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+  return QFileInfo(QDir(QFileInfo::exists(documents) ? documents : QDir::homePath()), path);
+}
+
 } // namespace
 
 std::unique_ptr<QFileDialog> file_dialog(QWidget* parent, const FileWish& wish) {
-  const QFileInfo proposed(wish.path);
+  const QFileInfo proposed = in_some_folder(wish.path);
   const bool is_folder = proposed.isDir();
-  auto dialog = std::make_unique<QFileDialog>(parent, wish.title,
-                                              is_folder ? wish.path : proposed.absolutePath(), wish.filter);
+  auto dialog = std::make_unique<QFileDialog>(
+      parent, wish.title, is_folder ? proposed.filePath() : proposed.absolutePath(), wish.filter);
   dialog->setObjectName(QStringLiteral("file_dialog"));
   dialog->setAcceptMode(wish.to_save ? QFileDialog::AcceptSave : QFileDialog::AcceptOpen);
   dialog->setFileMode(wish.to_save ? QFileDialog::AnyFile : QFileDialog::ExistingFile);

@@ -104,6 +104,13 @@ void MainWindow::make_shell() {
   new Regions(*this, *findChild<QMenu*>(QStringLiteral("view_menu")),
               {notice_, exercises_, &sides_->left(), ruler_, canvas_, tabs_, &sides_->right(), start_});
   make_shortcuts();
+  keep_select_all_out();
+}
+
+// "All" in a panel is not all machines of the picture, which is not looked at there.
+void MainWindow::keep_select_all_out() {
+  for (QWidget* panel : {static_cast<QWidget*>(properties_), static_cast<QWidget*>(tabs_)})
+    panel->installEventFilter(this);
 }
 
 void MainWindow::connect_session() {
@@ -118,6 +125,7 @@ void MainWindow::connect_session() {
   connect(&session_, &Session::document_changed, this, &MainWindow::watch_file);
   connect(&session_, &Session::lab_changed, this, &MainWindow::refresh_actions);
   connect(&session_, &Session::lab_changed, notice_, [this] { notice_->outdate(Notice::Until::step); });
+  connect(&session_, &Session::moved_on, notice_, [this] { notice_->outdate(Notice::Until::step); });
   connect(&session_, &Session::saved, notice_, [this] {
     notice_->outdate(Notice::Until::saved);
     notice_->withdraw(QStringLiteral("changed"));

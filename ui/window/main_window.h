@@ -97,6 +97,7 @@ class MainWindow : public QMainWindow {
   enum Tab { kFindingsTab, kAddressesTab, kReachTab };
   void make_parts();
   void make_shell();
+  void keep_select_all_out();
   void connect_panels();
   void connect_session();
   void connect_start_page();
@@ -140,7 +141,8 @@ class MainWindow : public QMainWindow {
   bool save();
   bool save_as();
   void ask_open();
-  void finish_typing(); // what stands in a field that is being edited counts
+  QString usual_folder() const; // empty: none yet
+  void finish_typing();         // what stands in a field that is being edited counts
   void offer_recovery();
   void take_place();
   void remember_place();

@@ -8,6 +8,7 @@
 #include "core/text/keep_text.h"
 #include "core/text/window_text.h"
 #include "ui/canvas/canvas.h"
+#include "ui/panels/property_panel.h"
 #include "ui/session/words.h"
 #include "ui/window/hand_out.h"
 #include "ui/window/main_window.h"
@@ -16,10 +17,12 @@
 #include <QClipboard>
 #include <QDrag>
 #include <QGuiApplication>
+#include <QKeyEvent>
 #include <QMimeData>
 #include <QMouseEvent>
 #include <QStackedWidget>
 #include <QStyleHints>
+#include <QTabWidget>
 #include <QToolButton>
 #include <QUrl>
 
@@ -112,6 +115,12 @@ QMimeData* MainWindow::picture() {
 
 bool MainWindow::eventFilter(QObject* of, QEvent* event) {
   if (of == hand_out_button_ && drags_picture(*hand_out_button_, *event)) return true;
+  const bool in_panel = of == static_cast<QObject*>(properties_) || of == static_cast<QObject*>(tabs_);
+  if (in_panel && event->type() == QEvent::ShortcutOverride &&
+      static_cast<QKeyEvent*>(event)->matches(QKeySequence::SelectAll)) {
+    event->accept();
+    return true;
+  }
   return QMainWindow::eventFilter(of, event);
 }
 

@@ -12,6 +12,7 @@
 #include "ui/window/notice_bar.h"
 #include "ui/window/start_page.h"
 
+#include <QDir>
 #include <QFileInfo>
 #include <QFileSystemWatcher>
 #include <QMessageBox>
@@ -45,10 +46,17 @@ void MainWindow::show_start() {
   show_page(0);
 }
 
+// Where this lab lies, else the one that was opened last.
+QString MainWindow::usual_folder() const {
+  const QStringList& recent = settings_.get().recent;
+  const QString beside = !session_.path().isEmpty() ? session_.path() : recent.value(0);
+  return beside.isEmpty() ? QString() : QFileInfo(beside).path();
+}
+
 void MainWindow::ask_open() {
   unless_unsaved([this] {
-    const QString path = choose_file(this, {words(text::act_open).remove(QLatin1Char('&')),
-                                            QFileInfo(session_.path()).path(), words(text::file_filter)});
+    const QString path = choose_file(
+        this, {words(text::act_open).remove(QLatin1Char('&')), usual_folder(), words(text::file_filter)});
     if (!path.isEmpty()) open_file(path);
   });
 }
@@ -61,9 +69,10 @@ bool MainWindow::save() {
 bool MainWindow::save_as() {
   finish_typing();
   const QString proposed = as_qt(FileNames().next(session_.shown_name().toStdString(), ".snuglab"));
-  QString path = choose_file(this, {words(text::act_save_as).remove(QLatin1Char('&')),
-                                    session_.path().isEmpty() ? proposed : session_.path(),
-                                    words(text::file_filter), true});
+  QString path = choose_file(
+      this, {words(text::act_save_as).remove(QLatin1Char('&')),
+             session_.path().isEmpty() ? QDir(usual_folder()).filePath(proposed) : session_.path(),
+             words(text::file_filter), true});
   if (path.isEmpty()) return false;
   if (QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".snuglab");
   if (!session_.save_as(path)) return false;
