@@ -99,7 +99,8 @@ const StructInfo& info<Card>() {
       field<&Card::relay_to>("relay_to", "relays to").rarely(),
       field<&Card::ranges>("ranges", "DHCP ranges", "what its server gives out here"),
       field<&Card::advertises>("advertises", "IPv6 router advertisements", "RFC 4861").rarely(),
-      field<&Card::published>("published", "in the name server", "the machine's name leads to this card").rarely(),
+      field<&Card::published>("published", "in the name server", "the machine's name leads to this card")
+          .rarely(),
       field<&Card::for_management>("for_management", "for management"),
       field<&Card::for_storage>("for_storage", "for storage"),
       field<&Card::for_migration>("for_migration", "for migration"),

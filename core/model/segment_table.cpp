@@ -12,7 +12,8 @@ const StructInfo& info<Segment>() {
                             "isolated: only inside the PC; bridged: one network with a physical LAN; nat: "
                             "translated on the way out (RFC 3022)"),
       field<&Segment::lan>("lan", "physical LAN"),
-      count(field<&Segment::number>("number", "network number", "in the numbering scheme; 0: its place in the list"),
+      count(field<&Segment::number>("number", "network number",
+                                    "in the numbering scheme; 0: its place in the list"),
             0, 255)
           .rarely(),
       count(field<&Segment::order>("order", "order", "of the rails"), -1'000'000, 1'000'000),

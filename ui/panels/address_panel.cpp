@@ -202,7 +202,7 @@ class WholeCell : public QStyledItemDelegate {
     QWidget* editor = QStyledItemDelegate::createEditor(parent, option, index);
     editing_ = index;
     if (auto* line = qobject_cast<QLineEdit*>(editor))
-      connect(line, &QLineEdit::textEdited, this, [this, line] { mark(*line, {}); });
+      connect(line, &QLineEdit::textEdited, this, [line] { mark(*line, {}); });
     return editor;
   }
   bool eventFilter(QObject* of, QEvent* event) override {
