@@ -183,12 +183,14 @@ TEST_F(Panels, AllIsOfThePicture) {
   EXPECT_EQ(hand.session().selection().size(), hand.lab().machines.size());
 }
 
-// A click on empty ground shows the PC; F2 names it then, not what was chosen before.
-TEST_F(Panels, WhereNothingIsThePcIsMeant) {
+// After a click on empty ground F2 names nothing, least of all what was chosen before.
+TEST_F(Panels, WhereNothingIsNothingIsMeant) {
   hand.click(hand.on(hand.machine("beacon")));
   hand.click(QPoint(3, 3));
   EXPECT_TRUE(hand.session().selection().empty());
-  EXPECT_EQ(window.canvas().focus_id(), (AnyId{Kind::pc, 0}));
+  EXPECT_EQ(window.canvas().focus_id(), AnyId{});
+  hand.key(Qt::Key_F2);
+  EXPECT_FALSE(qobject_cast<QLineEdit*>(QApplication::focusWidget()));
 }
 
 TEST_F(Panels, EscLeavesAFieldAsItWas) {

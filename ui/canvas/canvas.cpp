@@ -109,11 +109,7 @@ std::vector<QRectF> Canvas::ringed() const {
   ids.insert(ids.end(), way_.begin(), way_.end());
   ids.insert(ids.end(), {way_end_, focus_});
   std::vector<QRectF> out;
-  for (const AnyId id : ids) {
-    QRectF all = as_rect(box_of(drawing_, id));
-    for (const QRectF& r : rings_of(id)) all = all.united(r);
-    out.push_back(all.adjusted(-kReach, -kReach, kReach, kReach));
-  }
+  for (const AnyId id : ids) out.push_back(ringed_box(id).adjusted(-kReach, -kReach, kReach, kReach));
   return out;
 }
 

@@ -129,6 +129,7 @@ class Canvas : public QAbstractScrollArea {
   std::vector<QRectF> parts_of(const QRegion& view) const;
   void paint_over(QPainter&, const Repaint&);
   std::vector<QRectF> rings_of(AnyId) const;
+  QRectF ringed_box(AnyId) const; // of an element and its rings
   void paint_ring(QPainter&, AnyId, Ink, int width, bool dashed);
   void paint_marks(QPainter&, AnyId);
   void paint_way(QPainter&);

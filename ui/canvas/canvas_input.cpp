@@ -84,7 +84,7 @@ void Canvas::press_on(const Hit& h, QMouseEvent* event) {
   const bool nothing = !h.of || h.of.kind == Kind::pc;
   if (nothing) {
     if (!keep_) session_.select({});
-    focus_ = {Kind::pc, 0}; // whose properties are shown then
+    focus_ = {}; // keys mean nothing that was chosen before
     return;
   }
   focus_ = h.of;

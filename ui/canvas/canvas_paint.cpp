@@ -98,6 +98,12 @@ std::vector<QRectF> Canvas::rings_of(AnyId id) const {
   return out;
 }
 
+QRectF Canvas::ringed_box(AnyId id) const {
+  QRectF all = as_rect(box_of(drawing_, id));
+  for (const QRectF& r : rings_of(id)) all = all.united(r);
+  return all;
+}
+
 void Canvas::paint_ring(QPainter& painter, AnyId id, Ink ink, int width, bool dashed) {
   constexpr qreal kMostCorner = 10, kCrisp = 1.5; // pixels that a stroke must have to be filled
   for (const QRectF& around : rings_of(id)) {
@@ -131,9 +137,7 @@ void Canvas::paint_marks(QPainter& painter, AnyId id) {
 
 void Canvas::paint_over(QPainter& painter, const Repaint& repaint) {
   const auto ring = [&](AnyId id, Ink ink, int width, bool dashed) {
-    QRectF all = as_rect(box_of(drawing_, id));
-    for (const QRectF& r : rings_of(id)) all = all.united(r);
-    if (repaint.touches(all.adjusted(-kRingOut, -kRingOut, kRingOut, kRingOut)))
+    if (repaint.touches(ringed_box(id).adjusted(-kRingOut, -kRingOut, kRingOut, kRingOut)))
       paint_ring(painter, id, ink, width, dashed);
   };
   painter.setRenderHint(QPainter::Antialiasing);

@@ -4,6 +4,7 @@
 #include "core/layout/draw_parts.h"
 #include "core/text/tip_text.h"
 #include "core/text/window_text.h"
+#include "ui/panels/panel_row.h"
 #include "ui/panels/severity_mark.h"
 #include "ui/panels/when_seen.h"
 #include "ui/session/words.h"
@@ -17,7 +18,6 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QSortFilterProxyModel>
-#include <QStyle>
 #include <QStyledItemDelegate>
 #include <QTableView>
 #include <QToolTip>
@@ -225,11 +225,8 @@ class WholeCell : public QStyledItemDelegate {
  private:
   static void mark(QLineEdit& line, const QString& why) {
     if (line.property("bad").toBool() == !why.isEmpty()) return;
-    line.setProperty("bad", !why.isEmpty());
-    line.setToolTip(why);
+    set_bad(line, !why.isEmpty(), why);
     line.setAccessibleDescription(why);
-    line.style()->unpolish(&line);
-    line.style()->polish(&line);
   }
   Judge judge_;
   mutable QPersistentModelIndex editing_;

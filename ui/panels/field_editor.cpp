@@ -4,6 +4,7 @@
 #include "core/text/reach_text.h"
 #include "core/text/window_text.h"
 #include "ui/panels/choice.h"
+#include "ui/panels/panel_row.h"
 #include "ui/session/words.h"
 
 #include <QCheckBox>
@@ -12,7 +13,6 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QStyle>
 
 namespace snug {
 
@@ -35,18 +35,6 @@ void fill_references(QComboBox& box, const Index& index, const FieldInfo& f) {
       box.addItem(as_qt(name_of(lab, id)), as_qt(to_text(id)));
     }
   }
-}
-
-// A property that the style sheet asks for has changed.
-void wear_again(QWidget& w) {
-  w.style()->unpolish(&w);
-  w.style()->polish(&w);
-}
-
-void set_bad(QLineEdit& line, bool bad, const QString& why) {
-  line.setProperty("bad", bad);
-  line.setToolTip(why);
-  wear_again(line);
 }
 
 } // namespace

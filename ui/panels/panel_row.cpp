@@ -1,8 +1,10 @@
 #include "ui/panels/panel_row.h"
 
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QMouseEvent>
 #include <QScrollArea>
+#include <QStyle>
 #include <QVBoxLayout>
 
 #include <array>
@@ -26,6 +28,17 @@ void PanelRow::keyPressEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter || event->key() == Qt::Key_Space)
     return go_();
   QFrame::keyPressEvent(event);
+}
+
+void wear_again(QWidget& w) {
+  w.style()->unpolish(&w);
+  w.style()->polish(&w);
+}
+
+void set_bad(QLineEdit& line, bool bad, const QString& tip) {
+  line.setProperty("bad", bad);
+  line.setToolTip(tip);
+  wear_again(line);
 }
 
 namespace {

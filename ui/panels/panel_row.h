@@ -6,6 +6,7 @@
 
 #include <functional>
 
+class QLineEdit;
 class QScrollArea;
 class QVBoxLayout;
 
@@ -23,6 +24,11 @@ class PanelRow : public QFrame {
  private:
   std::function<void()> go_;
 };
+
+// After a property has changed that the style sheet asks for.
+void wear_again(QWidget&);
+// In the error's colour; `tip`: why, or what the line is for.
+void set_bad(QLineEdit&, bool bad, const QString& tip);
 
 // Text that is never read as markup. `tone` as in the style sheet: "heading", "muted"; empty: plain.
 QLabel* wrapped_text(const QString& text, const char* tone, QWidget* parent);
